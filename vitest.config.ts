@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    reporters: ['default', './tests/support/count-line.ts'],
+    sequence: { shuffle: { files: true, tests: true } },
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+    globalSetup: ['tests/support/global-setup.ts'],
+  },
+});
