@@ -1,0 +1,65 @@
+import mongoose, { type Connection } from 'mongoose';
+import type { Log } from '../log.ts';
+import { startEmbedded } from './embedded.ts';
+import { type Found, notReplicaSet, unreachable } from './faults.ts';
+import { boundlessRoom, watchRoom } from './room.ts';
+
+export interface Database {
+  readonly connection: Connection;
+  readonly uri: string;
+  /** False when the disk of the database that comes along is full: nothing may be written then. */
+  hasRoom(): boolean;
+  close(): Promise<void>;
+}
+
+interface Settings {
+  readonly mongodbUri: string | null;
+  readonly dataFolder: string;
+  readonly freeMegabytes: number;
+}
+
+/**
+ * The one way to a database: the replica set that is configured, else one that comes along on the data folder. Every
+ * write is acknowledged by a majority and its journal, so what was acknowledged outlives a kill.
+ */
+export async function openDatabase(settings: Settings, log: Log): Promise<Found<Database>> {
+  if (settings.mongodbUri !== null) return openConfigured(settings.mongodbUri);
+  const embedded = await startEmbedded(settings, log);
+  if (!embedded.ok) return embedded;
+  const { uri, stop } = embedded.value;
+  const connection = await connect(uri);
+  const room = watchRoom(settings.dataFolder, settings.freeMegabytes);
+  const close = async () => {
+    room.close();
+    await connection.close();
+    await stop();
+  };
+  return { ok: true, value: { connection, uri, hasRoom: room.enough, close } };
+}
+
+async function openConfigured(uri: string): Promise<Found<Database>> {
+  const connection = await connect(uri).catch(() => null);
+  if (connection === null) return unreachable();
+  const hello = await connection.getClient().db('admin').command({ hello: 1 });
+  if (hello.setName === undefined && hello.msg !== 'isdbgrid') {
+    await connection.close();
+    return notReplicaSet();
+  }
+  const close = () => connection.close();
+  return { ok: true, value: { connection, uri, hasRoom: boundlessRoom.enough, close } };
+}
+
+function connect(uri: string): Promise<Connection> {
+  const named = new URL(uri).pathname.length > 1;
+  const connection = mongoose.createConnection(uri, {
+    ...(!named && { dbName: 'placeweave' }),
+    writeConcern: { w: 'majority', journal: true },
+    readConcern: { level: 'majority' },
+    serverSelectionTimeoutMS: 5_000,
+    maxPoolSize: 50,
+    autoIndex: false,
+    autoCreate: false,
+    bufferCommands: false,
+  });
+  return connection.asPromise();
+}
