@@ -7,23 +7,39 @@ import { join } from 'node:path';
 const root = new URL('..', import.meta.url).pathname;
 const [major, minor] = process.versions.node.split('.').map(Number);
 if (major < 20 || (major === 20 && minor < 19)) {
-  process.stderr.write(`Placeweave needs Node.js 20.19 or newer; this is ${process.versions.node}.\n`);
+  process.stderr.write(
+    `Placeweave needs Node.js 20.19 or newer; this is ${process.versions.node}.\n`,
+  );
   process.exit(1);
 }
 
 const newest = (path) => {
   const stat = statSync(path);
   if (!stat.isDirectory()) return stat.mtimeMs;
-  return Math.max(0, ...readdirSync(path).filter((name) => name !== 'dist').map((name) => newest(join(path, name))));
+  return Math.max(
+    0,
+    ...readdirSync(path)
+      .filter((name) => name !== 'dist')
+      .map((name) => newest(join(path, name))),
+  );
 };
 const age = (path) => (existsSync(path) ? statSync(path).mtimeMs : 0);
 const run = (command, args) => {
-  const { status } = spawnSync(command, args, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'], shell: process.platform === 'win32' });
+  const { status } = spawnSync(command, args, {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    shell: process.platform === 'win32',
+  });
   if (status !== 0) process.exit(status ?? 1);
 };
 
 if (age(join(root, 'node_modules/.package-lock.json')) < age(join(root, 'package-lock.json'))) {
   run('npm', ['ci', '--no-audit', '--no-fund']);
 }
-const sources = Math.max(newest(join(root, 'client')), newest(join(root, 'engine')), age(join(root, 'package-lock.json')));
-if (age(join(root, 'client/dist/.vite/manifest.json')) < sources) run('npm', ['run', '-s', 'build']);
+const sources = Math.max(
+  newest(join(root, 'client')),
+  newest(join(root, 'engine')),
+  age(join(root, 'package-lock.json')),
+);
+if (age(join(root, 'client/dist/.vite/manifest.json')) < sources)
+  run('npm', ['run', '-s', 'build']);
