@@ -1,0 +1,2 @@
+/** The full door, for the server and the command line. */
+export * from './child.ts';
