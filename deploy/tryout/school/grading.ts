@@ -63,6 +63,15 @@ export const graded = (grade: Grade, posted: PostedScore, maximum: number, now: 
   return { ...grade, raw, final: bounded(raw, maximum), comment, modified };
 };
 
+const round = (value: number | null, times: number): number | null =>
+  value === null ? null : Math.round(value * times * 1e5) / 1e5;
+
+/** The grade after the column's points were multiplied; a mark set by hand stays. `now` in seconds since 1970. */
+export const rescaled = (grade: Grade, times: number, now: number): Grade =>
+  grade.overridden || grade.raw === null
+    ? grade
+    : { ...grade, raw: round(grade.raw, times), final: round(grade.final, times), modified: now };
+
 /** Whether the gradebook already holds something of the same second or later. */
 export const isStale = (grade: Grade, posted: PostedScore): boolean =>
   grade.modified !== null && grade.modified >= secondOf(String(posted.timestamp));

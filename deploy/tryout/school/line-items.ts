@@ -1,5 +1,6 @@
 import { json, type Request, type Response, Router } from 'express';
-import { addLineItem, type School } from './school.ts';
+import { rescaled } from './grading.ts';
+import { addLineItem, columnOf, type School } from './school.ts';
 import { LINE_ITEM, LINE_ITEM_READ } from './scopes.ts';
 import { accepts, carries, needs, noHandler, refuse } from './services.ts';
 import type { LineItem } from './state.ts';
@@ -60,12 +61,22 @@ const create = async (school: School, request: Request, response: Response): Pro
   typed(response.status(201), ITEM).send(JSON.stringify({ ...asked, id: lineItemUrl(school, id) }));
 };
 
-/** A column as a whole is replaced; the link to an activity stays. */
+const rescale = ({ state }: School, item: LineItem, maximum: number): void => {
+  if (maximum === item.scoreMaximum) return;
+  const column = columnOf(state, item);
+  const now = Math.floor(Date.now() / 1000);
+  for (const [user, grade] of Object.entries(column)) {
+    column[user] = rescaled(grade, maximum / item.scoreMaximum, now);
+  }
+};
+
+/** A column as a whole is replaced; the link to an activity stays, the marks follow the points. */
 const replace = async (school: School, request: Request, response: Response): Promise<void> => {
   const item = itemOf(school, request.params.item);
   if (!item) return missing(request, response);
   const asked = written(request.body);
   if (!asked) return refuse(request, response, 400, 'Incorrect line item');
+  rescale(school, item, asked.scoreMaximum);
   const link = item.resourceLinkId === undefined ? {} : { resourceLinkId: item.resourceLinkId };
   school.state.lineItems[school.state.lineItems.indexOf(item)] = { id: item.id, ...asked, ...link };
   await school.save();
