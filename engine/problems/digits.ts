@@ -9,15 +9,6 @@ export function digitsOf(number: number): number[] {
   return digits;
 }
 
-export const digitCount = (number: number): number => String(number).length;
-
-/** 314 with 2 places → "3.14"; 8 with 5 places → "0.00008". Trailing zeros stay: they are digits. */
-export function withPoint(number: number, places: number): string {
-  if (places === 0) return String(number);
-  const padded = String(number).padStart(places + 1, '0');
-  return `${padded.slice(0, -places)}.${padded.slice(-places)}`;
-}
-
 /**
  * What each pile of one row holds before sliding, units square first: the multiplicand's digit times
  * the row's digit, and what the square to the right sends when its tens are exchanged.
