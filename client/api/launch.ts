@@ -6,8 +6,17 @@ export interface Reopen {
   fields: Record<string, string>;
 }
 
+/** With the view `message` there is no session: `token` is empty. */
+export interface Entry {
+  token: string;
+  /** Seconds. */
+  expiresIn: number;
+  view: 'work' | 'class' | 'message';
+  message?: { code: string; text: string };
+}
+
 export type ConfirmAnswer =
-  | { ok: true; token: string; expiresIn: number; view: 'work' | 'class' | 'message' }
+  | ({ ok: true } & Entry)
   | { ok: false; code: string; reopen: Reopen | null };
 
 /** Waits between tries, in ms: the same code and proof always lead to the same session. */

@@ -2,7 +2,7 @@
  * From the page a launch ended on to a session: the browser shows that it is the one that started
  * the launch, and gets its token by an answer, never by an address.
  */
-import { type ConfirmAnswer, confirmLaunch, type Reopen } from '../api/launch.ts';
+import { confirmLaunch, type Entry, type Reopen } from '../api/launch.ts';
 import { readBlock } from './block.ts';
 import { dropProof, recallProof } from './browser-storage.ts';
 import { dropSession, keepSession, keptSession, type Session, type View } from './kept-session.ts';
@@ -26,7 +26,10 @@ export interface SignInProblem {
   reopen: Reopen | null;
 }
 
-export type SignIn = { session: Session; view: View } | { problem: SignInProblem };
+/** With the view `message` nobody is signed in: `message` says why. */
+export type SignIn =
+  | { session: Session; view: View; message?: Entry['message'] }
+  | { problem: SignInProblem };
 
 /** Signs in from the launch on this page or, after a reload, from what this tab kept. */
 export async function signIn(): Promise<SignIn> {
@@ -53,9 +56,9 @@ async function proofOf(boot: BootBlock): Promise<string | null> {
 }
 
 /** The address must not lead back to the platform's post, nor show anything of it. */
-function enter({ token, expiresIn, view }: Extract<ConfirmAnswer, { ok: true }>): SignIn {
+function enter({ token, expiresIn, view, message }: Entry): SignIn {
   const session = { token, expiresIn, since: Date.now(), view };
-  keepSession(session);
+  if (view !== 'message') keepSession(session);
   history.replaceState(null, '', view === 'class' ? '/class' : '/work');
-  return { session, view };
+  return { session, view, ...(message && { message }) };
 }

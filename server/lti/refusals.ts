@@ -49,6 +49,11 @@ export const REFUSALS = {
     advice: 'openAgain',
     detail: 'not a login or launch form: a field is missing, repeated, too long or of a wrong kind',
   },
+  nothingHere: {
+    status: 404,
+    advice: 'openAgain',
+    detail: 'no such address, or not by this method; dynamic registration is not offered',
+  },
   tooMany: {
     status: 429,
     advice: 'later',

@@ -25,9 +25,12 @@ export function framingOrigins(registration: Registration): string[] {
   return [...new Set([...own, ...registration.frameOrigins])];
 }
 
+/** No star, comma or semicolon: an origin may stand in a header beside others. */
+const PLAIN_ORIGIN = /^https?:\/\/(?:[a-z0-9._-]+|\[[0-9a-f:.]+\])(?::\d+)?$/;
+
 /** The origin of an http(s) address, or nothing. */
 export function originOf(address: string): string[] {
   if (!URL.canParse(address)) return [];
-  const { origin, protocol } = new URL(address);
-  return /^https?:$/.test(protocol) ? [origin] : [];
+  const { origin } = new URL(address);
+  return PLAIN_ORIGIN.test(origin) ? [origin] : [];
 }
