@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { access, chmod, constants, mkdir, readFile, rename, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 
 /** What the data folder holds. Everything in it is for this user's eyes only: it is children's work. */
 export interface DataFolder {
@@ -65,6 +65,7 @@ export async function writeTenant(root: string, tenant: Tenant): Promise<void> {
 /** Appears whole or not at all, also when the process ends in the middle. */
 async function replaceFile(file: string, text: string): Promise<void> {
   const draft = `${file}.${process.pid}`;
+  await mkdir(dirname(file), { recursive: true });
   await writeFile(draft, text, { mode: 0o600 });
   await rename(draft, file);
 }

@@ -1,0 +1,35 @@
+import { Schema } from 'mongoose';
+import type { WrittenProblem } from '../../engine/index.ts';
+
+export const RELEASES = ['onFinish', 'byTeacher'] as const;
+export type Release = (typeof RELEASES)[number];
+
+/** What is assigned, one version of it; what a child has begun stays at the version it began with. */
+export interface ActivityVersion {
+  readonly activity: string;
+  readonly version: number;
+  /** Whose activity it is: a placement may ask only for one of its own platform. */
+  readonly registration: string;
+  readonly title: string;
+  readonly problems: readonly WrittenProblem[];
+  readonly release: Release;
+  /** The maximum that is told to the gradebook, as a decimal numeral. */
+  readonly points: string;
+  readonly createdAt: Date;
+}
+
+const text = { type: String, required: true } as const;
+
+export const activityVersionSchema = new Schema<ActivityVersion>(
+  {
+    activity: text,
+    version: { type: Number, required: true },
+    registration: text,
+    title: text,
+    problems: [{ type: Schema.Types.Mixed, required: true }],
+    release: { type: String, enum: RELEASES, required: true },
+    points: text,
+    createdAt: { type: Date, required: true },
+  },
+  { strict: 'throw', versionKey: false, id: false },
+).index({ activity: 1, version: 1 }, { unique: true });

@@ -1,0 +1,64 @@
+import type { ActivityVersion } from '../activities/schema.ts';
+import type { ActivityStore } from '../activities/store.ts';
+import type { Session } from '../sessions/schema.ts';
+import type { Attempt } from './schema.ts';
+import type { AttemptStore } from './store.ts';
+import { type Standing, standingOf } from './work.ts';
+
+/** An attempt in memory: what its record says, without the actions, and where they lead. */
+export interface Open {
+  readonly attempt: Omit<Attempt, 'actions' | 'length' | 'problemsFinished'>;
+  readonly activity: ActivityVersion;
+  readonly standing: Standing;
+}
+
+const MOST_HELD = 1_000;
+
+export interface Standings {
+  /** The attempt of a session, `null` if there is none; `fresh` reads the record whatever is in memory. */
+  open(session: Session, fresh?: boolean): Promise<Open | null>;
+  hold(open: Open): void;
+}
+
+/**
+ * Keeps the attempts that are being worked on, so that a batch costs no replay. Never believed: the database appends
+ * only to the length that memory has, so a standing that is behind is noticed and read again.
+ */
+export function createStandings(attempts: AttemptStore, activities: ActivityStore): Standings {
+  const held = new Map<string, Open>();
+
+  const hold = (open: Open) => {
+    held.delete(open.attempt._id);
+    held.set(open.attempt._id, open);
+    for (const id of held.keys()) {
+      if (held.size <= MOST_HELD) break;
+      held.delete(id);
+    }
+  };
+
+  const read = async (session: Session): Promise<Open | null> => {
+    const found = await attempts.find({ ...session, id: session.attempt });
+    const activity = found && (await activities.find(found.activity, found.version));
+    if (!found || !activity) return null;
+    const { actions, length: _, problemsFinished: __, ...attempt } = found;
+    return { attempt, activity, standing: standingOf(activity.problems, actions) };
+  };
+
+  const open = async (session: Session, fresh = false) => {
+    const known = fresh ? undefined : held.get(session.attempt);
+    if (known !== undefined && belongs(known.attempt, session)) return known;
+    const found = await read(session);
+    if (found !== null) hold(found);
+    return found;
+  };
+
+  return { open, hold };
+}
+
+function belongs(attempt: Open['attempt'], session: Session): boolean {
+  return (
+    attempt.registration === session.registration &&
+    attempt.deployment === session.deployment &&
+    attempt.subject === session.subject
+  );
+}

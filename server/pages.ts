@@ -1,0 +1,27 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import express, { type RequestHandler } from 'express';
+
+/** The folder of the built pages. */
+export const BUILT_PAGES = fileURLToPath(new URL('../client/dist/', import.meta.url));
+
+/** Built assets carry a hash of their content in their name, so that they may be kept for good. */
+export function assets(): RequestHandler {
+  return express.static(`${BUILT_PAGES}assets`, {
+    immutable: true,
+    maxAge: '365d',
+    index: false,
+    fallthrough: false,
+  });
+}
+
+/** The page of a session that is already open; it holds nothing of the launch. */
+export const page: RequestHandler = (_req, res, next) => {
+  res.sendFile(
+    'index.html',
+    { root: BUILT_PAGES, cacheControl: false },
+    (fault) => fault && next(fault),
+  );
+};
+
+export const pagesAreBuilt = (): boolean => existsSync(`${BUILT_PAGES}index.html`);
