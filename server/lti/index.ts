@@ -22,7 +22,7 @@ import { createPages } from './pages.ts';
 import { createPlugin } from './plugin.ts';
 import { createProvider, LAUNCH_PATH } from './provider.ts';
 import { createRefuse, type Refuse } from './refuse.ts';
-import { derive } from './seal.ts';
+import { ltijsSecret } from './registrar.ts';
 import { launchStore } from './store.ts';
 import { createTokens } from './tokens.ts';
 
@@ -82,11 +82,6 @@ export async function createLti(parts: LtiParts): Promise<Lti> {
   router.use('/lti', (req, res) => refuse(req, res, { code: 'nothingHere' }));
   router.use('/lti', faults(refuse, log));
   return { router, platformToken: createTokens({ platforms, provider, outbound }) };
-}
-
-/** ltijs signs and seals with a key of its own, so that ours never leaves our hands. */
-export function ltijsSecret(secret: string): string {
-  return derive(secret, 'ltijs');
 }
 
 /** A rejected promise of a route is an error like any other; left alone it would end the process. */

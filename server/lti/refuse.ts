@@ -26,6 +26,7 @@ export function createRefuse({ log, refusedRequests }: RefuseParts): Refuse {
     const { status, detail } = REFUSALS[refusal.code];
     if (countsAgainstSender(refusal.code)) refusedRequests.count(senderOf(req.ip));
     const { registration } = named;
+    res.locals.refused = refusal.code;
     const line = { ...refusal, registration: registration?.id ?? null, ...askedBy(named) };
     if (refusal.code !== 'tooMany') log.warn({ ...line, detail }, 'launch refused');
     if (req.is('json')) return void res.status(status).json(asJson(refusal));

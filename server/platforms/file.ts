@@ -1,0 +1,60 @@
+/** The file with which an administrator registers a platform. */
+import * as v from 'valibot';
+import { originOf } from './registration.ts';
+
+const id = v.pipe(
+  v.string('must be a text'),
+  v.nonEmpty('must not be empty'),
+  v.maxLength(255, 'must not be longer than 255 characters'),
+);
+
+const address = v.pipe(
+  v.string('must be an address'),
+  v.check(isAddress, 'must be an http or https address without a password'),
+);
+
+const origin = v.pipe(
+  v.string('must be an address'),
+  v.check((text) => originOf(text)[0] === text, 'must be like https://learn.example.org'),
+);
+
+const platformFile = v.strictObject({
+  name: id,
+  issuer: id,
+  clientId: id,
+  authUrl: address,
+  tokenUrl: address,
+  authServer: v.optional(v.nullable(id), null),
+  jwksUrl: address,
+  deployments: v.pipe(
+    v.array(id, 'must be a list of deployment ids'),
+    v.minLength(1, 'must name at least one deployment'),
+    v.check((ids) => !ids.includes('*'), 'must name each deployment; there is none for all'),
+  ),
+  frameOrigins: v.optional(v.array(origin, 'must be a list of addresses'), []),
+});
+
+export type PlatformFile = v.InferOutput<typeof platformFile>;
+export type FileRead = { ok: true; value: PlatformFile } | { ok: false; complaints: string[] };
+
+/** Reads the file, or says of each bad entry what it must be. */
+export function readPlatform(written: unknown): FileRead {
+  const read = v.safeParse(platformFile, written);
+  return read.success
+    ? { ok: true, value: read.output }
+    : { ok: false, complaints: read.issues.map(complaint) };
+}
+
+function complaint(issue: v.BaseIssue<unknown>): string {
+  const at = v.getDotPath(issue) ?? 'the file';
+  if (issue.kind === 'validation' || issue.message.startsWith('must'))
+    return `${at} ${issue.message}`;
+  if (issue.expected === 'never') return `${at} is not known here`;
+  return issue.received === 'undefined' ? `${at} is missing` : `${at} does not have the right form`;
+}
+
+function isAddress(text: string): boolean {
+  if (!URL.canParse(text)) return false;
+  const { protocol, username, password } = new URL(text);
+  return /^https?:$/.test(protocol) && username + password === '';
+}
