@@ -1,4 +1,5 @@
 import { type Candidate, satisfies } from './candidate.ts';
+import { isCountable } from './constraints.ts';
 import type { Clause } from './specification.ts';
 import { witnessOf } from './witness.ts';
 
@@ -24,13 +25,16 @@ export function smallestConflict(clauses: readonly Clause[]): Clause[] {
 const violated = (clauses: readonly Clause[], candidate: Candidate): number[] =>
   clauses.flatMap((clause, index) => (satisfies(candidate, clause) ? [] : [index]));
 
-/** A problem that satisfies all that this one does and as many more clauses as can be added. */
+/**
+ * A problem that satisfies all that this one does and more clauses, as far as a small one can: the
+ * fewer it violates, the sooner the smallest conflict is found, but any will do.
+ */
 function pleasingMore(clauses: readonly Clause[], seen: Candidate): Candidate {
   let best = seen;
   for (const clause of clauses) {
     if (satisfies(best, clause)) continue;
     const kept = clauses.filter((other) => satisfies(best, other));
-    best = witnessOf([...kept, clause]) ?? best;
+    best = witnessOf([...kept, clause], isCountable) ?? best;
   }
   return best;
 }

@@ -1,6 +1,12 @@
 import { rowsSuit } from './candidate.ts';
 import type { FactSet } from './fact-set.ts';
-import { EXCHANGES, LARGEST_MAT, MULTIPLICAND_DIGITS, MULTIPLIER_DIGITS } from './limits.ts';
+import {
+  COUNTABLE,
+  EXCHANGES,
+  LARGEST_MAT,
+  MULTIPLICAND_DIGITS,
+  MULTIPLIER_DIGITS,
+} from './limits.ts';
 import { numbersIn, overlap, type Range } from './range.ts';
 import type { Clause, Condition, Factor } from './specification.ts';
 import { ANY_ZEROS, type ZeroCondition } from './zeros.ts';
@@ -122,6 +128,10 @@ function leavesOpen(clause: Clause, size: Size): boolean {
 
 const fits = (size: Size, mat: { readonly rows: number; readonly columns: number }): boolean =>
   size.multiplier <= mat.rows && size.multiplicand + size.multiplier <= mat.columns;
+
+/** Small enough for conditions that tie the digits of both numbers together to be counted. */
+export const isCountable = ({ multiplicand, multiplier }: Size): boolean =>
+  multiplicand <= COUNTABLE.multiplicand && multiplier <= COUNTABLE.multiplier;
 
 /** A product of m by n digits has m + n of them, or one fewer. */
 export function productLengths(size: Size, wanted: Range): 'both' | 'long' | 'short' | 'none' {

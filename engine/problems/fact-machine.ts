@@ -22,10 +22,12 @@ export function factMachine(
     );
   const tiles = Array.from({ length: 10 }, (_, laid) => ({ dead: dead(laid), met: met(laid) }));
   const all = 2 ** required.length - 1;
+  const within = tiles.reduce((mask, tile) => (tile.dead ? mask : mask | tile.met), 0);
+  const hopeless = within !== all;
   return {
     start: 0,
     radix: all + 1,
-    step: (state, laid) => (tiles[laid]!.dead ? DEAD : state | tiles[laid]!.met),
+    step: (state, laid) => (hopeless || tiles[laid]!.dead ? DEAD : state | tiles[laid]!.met),
     accepts: (state) => state === all,
   };
 }

@@ -3,7 +3,7 @@ import { fail, ok, type Result } from '../result.ts';
 import type { Stage } from '../vocabulary.ts';
 import type { Candidate } from './candidate.ts';
 import { smallestConflict } from './conflict.ts';
-import { type Constraints, constraintsOf, type Size } from './constraints.ts';
+import { type Constraints, constraintsOf, isCountable, type Size } from './constraints.ts';
 import { digitsOf, exchangesOfRow } from './digits.ts';
 import { COUNTABLE } from './limits.ts';
 import { type Population, populationOf } from './population.ts';
@@ -75,15 +75,12 @@ interface Opened {
 
 function openPopulation(clauses: readonly Clause[]): Result<Opened> {
   const constraints = constraintsOf(clauses);
-  const large = constraints.coupled && constraints.sizes.find(tooLarge);
+  const large = constraints.coupled && constraints.sizes.find((size) => !isCountable(size));
   if (large) return refuseSize(clauses, large);
   const population = populationOf(constraints);
   if (population.count === 0) return impossible(clauses);
   return ok({ population, points: pointsOf(constraints) });
 }
-
-const tooLarge = ({ multiplicand, multiplier }: Size): boolean =>
-  multiplicand > COUNTABLE.multiplicand || multiplier > COUNTABLE.multiplier;
 
 function refuseSize(clauses: readonly Clause[], size: Size): Result<never> {
   const factor = size.multiplicand > COUNTABLE.multiplicand ? 'multiplicand' : 'multiplier';

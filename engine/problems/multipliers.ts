@@ -1,13 +1,13 @@
 import { binds, type Constraints } from './constraints.ts';
-import { digitsOf } from './digits.ts';
+import { DEAD } from './digit-machine.ts';
 import { numbersIn, type Range, within } from './range.ts';
 import type { RowCondition } from './row-machine.ts';
-import { zerosAgree } from './zeros.ts';
+import { zeroMachine } from './zeros.ts';
 
-/** Multipliers of one length, smallest first, that put the same conditions on a multiplicand. */
+/** Multipliers of one length, in no order, that put the same conditions on a multiplicand. */
 export interface MultiplierGroup {
   /** Equal names, equal conditions, whatever the length. */
-  readonly name: string;
+  readonly name: number;
   /** The different rows that these multipliers make; none when nothing ties the numbers together. */
   readonly rows: readonly RowCondition[];
   readonly members: readonly number[];
@@ -19,19 +19,52 @@ export interface MultiplierGroup {
  */
 export function multiplierGroups(constraints: Constraints, length: number): MultiplierGroup[] {
   const kinds = kindsOfRows(constraints);
-  const groups = new Map<string, { name: string; rows: RowCondition[]; members: number[] }>();
-  for (let number = 10 ** (length - 1); number < 10 ** length; number++) {
-    const digits = digitsOf(number);
-    if (!zerosAgree(constraints.zeros.multiplier, digits)) continue;
-    if (!zeroRowsAgree(constraints, digits)) continue;
-    const used = constraints.coupled ? digitsByKind(kinds, digits) : [];
-    const name = used.join();
-    const group = groups.get(name);
-    if (group) group.members.push(number);
-    else groups.set(name, { name, rows: rowsOf(kinds, used), members: [number] });
-  }
-  return [...groups.values()].sort((a, b) => a.rows.length - b.rows.length);
+  const zeros = zeroMachine(constraints.zeros.multiplier);
+  const members = new Map<number, number[]>();
+  const add = (name: number, number: number): void => {
+    const known = members.get(name);
+    if (known) known.push(number);
+    else members.set(name, [number]);
+  };
+  const extend = (row: number, number: number, name: number, state: number): void => {
+    if (row === length) {
+      if (zeros.accepts(state)) add(constraints.coupled ? name : 0, number);
+      return;
+    }
+    for (let digit = row === length - 1 ? 1 : 0; digit < 10; digit++) {
+      const next = zeros.step(state, digit);
+      if (next === DEAD || (digit === 0 && !mayBeZero(constraints, row))) continue;
+      extend(row + 1, number + digit * 10 ** row, withDigit(name, kinds.ofRow[row]!, digit), next);
+    }
+  };
+  extend(0, 0, 0, zeros.start);
+  return [...members]
+    .map(([name, numbers]) => ({ name, rows: rowsOf(kinds, name), members: numbers }))
+    .sort((one, other) => one.rows.length - other.rows.length);
 }
+
+/** A row of the digit 0 never exchanges. */
+const mayBeZero = ({ exchanges }: Constraints, row: number): boolean =>
+  !exchanges[row] || within(0, exchanges[row]);
+
+/**
+ * A group's name has nine bits for each kind of row: which digits stand there. At most four kinds occur
+ * (three listed rows and the rest), so a name stays below 2^36. A digit 0 asks for nothing.
+ */
+function withDigit(name: number, kind: number, digit: number): number {
+  const unit = 512 ** kind * 2 ** (digit - 1);
+  return digit === 0 || Math.floor(name / unit) % 2 === 1 ? name : name + unit;
+}
+
+const rowsOf = ({ conditions }: KindsOfRows, name: number): RowCondition[] =>
+  conditions.flatMap((exchanges, kind) =>
+    DIGITS.filter((digit) => withDigit(name, kind, digit) === name).map((digit) => ({
+      digit,
+      exchanges,
+    })),
+  );
+
+const DIGITS = numbersIn({ from: 1, to: 9 });
 
 /** Rows with the same condition are of one kind. */
 interface KindsOfRows {
@@ -51,26 +84,3 @@ function kindsOfRows({ exchanges }: Constraints): KindsOfRows {
 
 const sameRange = (one: Range | null, other: Range | null): boolean =>
   one?.from === other?.from && one?.to === other?.to;
-
-/** A row of the digit 0 never exchanges. */
-const zeroRowsAgree = ({ exchanges }: Constraints, digits: readonly number[]): boolean =>
-  digits.every((digit, row) => digit > 0 || !exchanges[row] || within(0, exchanges[row]));
-
-/** For each kind of row the digits in it, as bits 1 to 9; a row of the digit 0 asks for nothing. */
-function digitsByKind(kinds: KindsOfRows, digits: readonly number[]): number[] {
-  const used = kinds.conditions.map(() => 0);
-  for (const [row, digit] of digits.entries()) {
-    if (digit > 0) used[kinds.ofRow[row]!]! |= 1 << digit;
-  }
-  return used;
-}
-
-const DIGITS = numbersIn({ from: 1, to: 9 });
-
-const rowsOf = ({ conditions }: KindsOfRows, used: readonly number[]): RowCondition[] =>
-  used.flatMap((bits, kind) =>
-    DIGITS.filter((digit) => bits & (1 << digit)).map((digit) => ({
-      digit,
-      exchanges: conditions[kind] ?? null,
-    })),
-  );

@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '../result.ts';
 import { STAGES, type Stage } from '../vocabulary.ts';
 import { type FactEntry, factSet } from './fact-set.ts';
 import {
+  COUNTABLE,
   DECIMALS,
   EXCHANGES,
   LARGEST_MAT,
@@ -148,7 +149,7 @@ function exchangeClauses(written: unknown, at: string): Clauses {
       range: found,
     }));
   }
-  const rows = list(written, at, LARGEST_MAT.rows);
+  const rows = list(written, at, COUNTABLE.multiplier);
   if (!rows.ok) return rows;
   return all(
     rows.value.map((entry, row) =>

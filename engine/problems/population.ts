@@ -3,7 +3,7 @@ import type { Constraints, Size } from './constraints.ts';
 import type { DigitGraph } from './digit-graph.ts';
 import { boundFor, multiplicandsFor } from './multiplicands.ts';
 import { type MultiplierGroup, multiplierGroups } from './multipliers.ts';
-import { type Table, tabulate } from './table.ts';
+import { type Table, tabulator } from './table.ts';
 
 /** All candidates that satisfy the constraints, each with a rank from 0 to `count` − 1. */
 export interface Population {
@@ -26,7 +26,7 @@ interface Block {
 
 function blocksOf(constraints: Constraints): Block[] {
   const lengths = [...new Set(constraints.sizes.map(({ multiplier }) => multiplier))];
-  const graphs = new Map<string, DigitGraph>();
+  const graphs = new Map<number, DigitGraph>();
   const longest = Math.max(0, ...constraints.sizes.map(({ multiplicand }) => multiplicand));
   const graphFor = (group: MultiplierGroup): DigitGraph => {
     const graph = graphs.get(group.name) ?? multiplicandsFor(constraints, group, longest);
@@ -54,7 +54,7 @@ function blockOf(
 
 /** Every multiplier goes with the same multiplicands. */
 function evenBlock(size: Size, { members }: MultiplierGroup, graph: DigitGraph): Block {
-  const table = tabulate(graph, size.multiplicand, null);
+  const table = tabulator(graph, size.multiplicand)(null);
   return {
     count: table.count * members.length,
     at: (rank) => ({
@@ -71,15 +71,16 @@ function unevenBlock(
   { members }: MultiplierGroup,
   graph: DigitGraph,
 ): Block {
-  const tableOf = (multiplier: number): Table =>
-    tabulate(graph, size.multiplicand, boundFor(constraints, size, multiplier));
-  const ends = runningSums(members.map((multiplier) => tableOf(multiplier).count));
+  const bounded = tabulator(graph, size.multiplicand);
+  const tableOf = (multiplier: number): Table => bounded(boundFor(constraints, size, multiplier));
+  const ascending = Float64Array.from(members).sort();
+  const ends = runningSums(ascending.map((multiplier) => tableOf(multiplier).count));
   const tableAgain = rememberingLast(tableOf);
   return {
     count: ends.at(-1)!,
     at: (rank) => {
       const index = firstAbove(ends, rank);
-      const multiplier = members[index]!;
+      const multiplier = ascending[index]!;
       const multiplicand = tableAgain(multiplier).at(rank - (ends[index - 1] ?? 0));
       return { multiplicand, multiplier };
     },
@@ -110,7 +111,7 @@ function candidatesAt(
   return candidates;
 }
 
-function runningSums(counts: readonly number[]): Float64Array {
+function runningSums(counts: ArrayLike<number>): Float64Array {
   let sum = 0;
   return Float64Array.from(counts, (count) => {
     sum += count;

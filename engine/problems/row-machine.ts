@@ -23,9 +23,9 @@ interface Progress {
  */
 export function rowMachine(rows: readonly RowCondition[], pile: Range | null): DigitMachine {
   const states: Progress[] = [];
-  const known = new Map<string, number>();
+  const known = new Map<number, number>();
   const intern = (progress: Progress): number => {
-    const name = `${progress.sent}|${progress.exchanges}|${progress.reached}`;
+    const name = nameOf(progress);
     const found = known.get(name);
     if (found !== undefined) return found;
     known.set(name, states.length);
@@ -43,6 +43,14 @@ export function rowMachine(rows: readonly RowCondition[], pile: Range | null): D
     },
     accepts: (state) => finishedWell(rows, states[state]!),
   };
+}
+
+/** Different for different progress, and below 2^44: a square sends at most 8, six rows at most. */
+function nameOf({ sent, exchanges, reached }: Progress): number {
+  let name = reached ? 1 : 0;
+  for (let row = 0; row < sent.length; row++) name = name * 9 + sent[row]!;
+  for (let row = 0; row < exchanges.length; row++) name = name * 13 + exchanges[row]!;
+  return name;
 }
 
 function advance(

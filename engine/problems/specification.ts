@@ -52,7 +52,7 @@ export interface WrittenSpecification {
   /**
    * Exchanges in a row: its squares whose pile, with what comes in from the right, reaches ten, before
    * sliding. A row of the digit 0 has none. One range holds for every row; a list has one range a row,
-   * units row first, the rows must exist, and further rows are free.
+   * units row first, for at most three rows; the rows must exist, and further rows are free.
    */
   readonly exchanges?: WrittenRange | readonly WrittenRange[];
   /** Beads in the largest pile of any square before sliding, with what comes in from the right. */
