@@ -2,6 +2,7 @@ import { json, type Request, type Response, Router } from 'express';
 import { NO_GRADE } from './grading.ts';
 import { itemOf } from './line-items.ts';
 import { columnOf, type School } from './school.ts';
+import { grant } from './tokens.ts';
 import { parseTrouble } from './troubles.ts';
 
 const overview = ({ state, troubles }: School) => ({
@@ -52,7 +53,8 @@ export const changeGrade = (school: School, change: GradeChange): boolean => {
 };
 
 /**
- * For tests: look at the gradebook and the log of accepted scores, and make the school misbehave.
+ * For tests: look at the gradebook and the log of accepted scores, get a token as the platform's own people have, and
+ * make the school misbehave.
  * Takes JSON only, which no page of another site can send.
  */
 export const controlRoutes = (school: School): Router =>
@@ -63,6 +65,12 @@ export const controlRoutes = (school: School): Router =>
     .delete('/control/troubles', (_request, response) => {
       school.troubles.waiting.length = 0;
       response.json(overview(school));
+    })
+    .post('/control/token', (request, response, next) => {
+      const { scopes } = request.body as { scopes?: unknown };
+      if (!Array.isArray(scopes))
+        return void response.status(400).json({ error: 'scopes: a list' });
+      void grant(school, scopes.map(String)).then((token) => response.json(token), next);
     })
     .put('/control/revoked', (request, response) => setRevoked(school, request, response))
     .put('/control/grade', (request, response) => {

@@ -43,7 +43,8 @@ const forget = (school: School): void => {
   }
 };
 
-const grant = async (school: School, scopes: string[]) => {
+/** A new access token for these scopes. */
+export const grant = async (school: School, scopes: string[]) => {
   forget(school);
   const access_token = randomBytes(24).toString('hex');
   school.state.tokens[access_token] = { scopes, expires: Date.now() + LIFETIME * 1000 };

@@ -1,0 +1,62 @@
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type ChildProcess, startChild, untilReady } from './child-process.ts';
+import { connect } from './connect.ts';
+import { DEMO_ACTIVITIES } from './demo.ts';
+import { keepPlan, makePlan, type Plan, type ToolValues, type Wished } from './plan.ts';
+
+/** The environment of the tool in this try-out; the school gets none of it. */
+export const toolEnvironment = ({ data, tool, toolPort }: Plan): Record<string, string> => ({
+  PLACEWEAVE_DATA: data,
+  PLACEWEAVE_URL: tool,
+  PLACEWEAVE_PORT: String(toolPort),
+});
+
+const settingsFile = (plan: Plan): string => join(plan.folder, 'school-settings.json');
+
+/** What the school's administrator and Ms Wren would have entered in their platform. */
+const writeSettings = (plan: Plan, values: ToolValues): Promise<void> => {
+  const settings = {
+    origin: plan.school,
+    issuer: plan.issuer,
+    tool: {
+      clientId: plan.clientId,
+      deploymentId: plan.deploymentId,
+      loginUrl: values.loginUrl,
+      redirectUris: [values.redirectUrl],
+      targetLinkUri: values.targetLinkUrl,
+      keySetUrl: values.keySetUrl,
+    },
+    activities: DEMO_ACTIVITIES.map(({ title, description, points }, index) => ({
+      title,
+      description,
+      points,
+      custom: { activity: plan.activities[index] ?? '' },
+    })),
+  };
+  return writeFile(settingsFile(plan), JSON.stringify(settings, null, 2));
+};
+
+/** Everything that must be there before the processes start. */
+export const prepare = async (data: string, wished?: Wished): Promise<Plan> => {
+  const made = await makePlan(data, wished);
+  const plan = await connect(made, toolEnvironment(made));
+  if (plan.values) await writeSettings(plan, plan.values);
+  await keepPlan(plan);
+  return plan;
+};
+
+export const startTool = async (plan: Plan): Promise<ChildProcess> => {
+  const log = join(plan.folder, 'tool.log');
+  const child = startChild('server/main.ts', [], toolEnvironment(plan), log);
+  await untilReady(child, `${plan.tool}/health/ready`, 60_000);
+  return child;
+};
+
+export const startSchool = async (plan: Plan): Promise<ChildProcess> => {
+  const files = [settingsFile(plan), join(plan.folder, 'school.json')];
+  const log = join(plan.folder, 'school.log');
+  const child = startChild('deploy/tryout/school/main.ts', files, {}, log);
+  await untilReady(child, `${plan.school}/keys`, 30_000);
+  return child;
+};
