@@ -1,9 +1,10 @@
 /** From a finished piece of work to the platform's gradebook. */
 import type { Database } from '../database/open.ts';
+import type { Transaction } from '../database/transaction.ts';
 import { createGrades, type ServiceToken } from '../lti/grades.ts';
 import type { Outbound } from '../lti/outbound.ts';
 import { createAlarm } from './alarm.ts';
-import { outboxStore, type Session } from './outbox-store.ts';
+import { outboxStore } from './outbox-store.ts';
 import { pausesStore } from './pauses-store.ts';
 import { createPump } from './pump.ts';
 import type { Reason } from './reasons.ts';
@@ -28,7 +29,7 @@ export interface Delivery {
    * Puts a mark into the outbox, in the caller's transaction: it is kept if and only if that one is. Sending begins
    * when the session ends. The same mark twice is one mark.
    */
-  enqueueScore(session: Session, score: ScoreToSend): Promise<void>;
+  enqueueScore(session: Transaction, score: ScoreToSend): Promise<void>;
   deliveryState(key: DeliveryKey): Promise<ShownDelivery>;
   /** The states of a whole column by subject; who is not in it has the state `none`. */
   deliveryStates(column: Omit<DeliveryKey, 'subject'>): Promise<Map<string, ShownDelivery>>;
@@ -52,6 +53,12 @@ export function createDelivery(parts: DeliveryParts): Delivery {
   const wake = () => {
     pump.run().catch((err) => log.error({ err }, 'marks could not be sent'));
   };
+  const awaited = new WeakSet<Transaction>();
+  /** Nothing can be sent before the commit; a transaction that is run again is awaited once. */
+  const wakeAfter = (session: Transaction) => {
+    if (!awaited.has(session)) session.once('ended', wake);
+    awaited.add(session);
+  };
   const alarm = createAlarm(connection, wake, log);
 
   return {
@@ -69,7 +76,7 @@ export function createDelivery(parts: DeliveryParts): Delivery {
       if (complaint !== null) throw new RangeError(complaint);
       if (!session.inTransaction()) throw new Error('a mark is enqueued within a transaction');
       await outbox.put(session, score, clock());
-      session.once('ended', wake);
+      wakeAfter(session);
     },
     async deliveryState(key) {
       const row = await outbox.find(key);

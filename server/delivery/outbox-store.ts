@@ -1,13 +1,11 @@
 import { randomUUID } from 'node:crypto';
-import type { ClientSession, Connection, mongo } from 'mongoose';
+import type { Connection, mongo } from 'mongoose';
+import type { Transaction } from '../database/transaction.ts';
 import { LEASE } from './patience.ts';
 import { coalesce, type DeliveryKey, type DeliveryRow, type ScoreToSend } from './row.ts';
 import type { Changes } from './settle.ts';
 
 const DUPLICATE_KEY = 11000;
-
-/** The caller's transaction. */
-export type Session = ClientSession;
 
 export type Outbox = ReturnType<typeof outboxStore>;
 
@@ -30,7 +28,7 @@ export function outboxStore(connection: Connection) {
     },
 
     /** Puts the mark into its row, as part of the caller's transaction; a conflict makes that one run again. */
-    async put(session: Session, score: ScoreToSend, now: number): Promise<void> {
+    async put(session: Transaction, score: ScoreToSend, now: number): Promise<void> {
       const row = await rows.findOne(keyOf(score), { session });
       const next = coalesce(row, score, now, randomUUID());
       if (next !== null) await rows.replaceOne({ _id: next._id }, next, { session, upsert: true });

@@ -18,7 +18,11 @@ export const REASONS = {
   failing: 'the platform fails each time: the mark or its column may be locked',
   strangeAnswer:
     'the answer is not one of a gradebook; something stands between us and the platform',
-  noToken: 'the platform gives us no access token',
+  tokenRefused:
+    'the platform does not accept this tool: its key set, client id or token address may differ',
+  tokenUnavailable: 'the platform gives no access token at the moment',
+  platformSuspended: 'this platform is suspended here',
+  platformUnknown: 'this platform is no longer registered here',
   scopeMissing: 'the platform does not let this tool send marks; switch its grade service on',
   unauthorised: 'the platform does not take our access token',
   forbidden: 'the platform does not let this tool send marks in this course',

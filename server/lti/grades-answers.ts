@@ -1,6 +1,6 @@
 /**
  * What a platform's answer to a score means for whoever sent it. Pure: the sender decides what to do.
- * Statuses as recorded from Moodle 4.5 and as documented by Canvas (see tests/golden/score-answers.json).
+ * Statuses as recorded from Moodle 4.5 and as documented by Canvas (recorded: tests/golden/platform-messages).
  */
 import type { Result } from '../../engine/child.ts';
 import type { OutboundAnswer } from './outbound.ts';
@@ -13,12 +13,21 @@ export type CallReason =
   | 'unavailable'
   | 'failing'
   | 'strangeAnswer'
-  | 'noToken'
+  | TokenReason
   | 'scopeMissing'
   | 'unauthorised'
   | 'forbidden'
   | 'notGradable'
   | 'refused';
+
+/** Faults of a service token. */
+export const TOKEN_REASONS = [
+  'tokenRefused',
+  'tokenUnavailable',
+  'platformSuspended',
+  'platformUnknown',
+] as const;
+type TokenReason = (typeof TOKEN_REASONS)[number];
 
 /** Worth another try. `retryAfter` in ms, when the platform said how long to wait. */
 export interface Later {
@@ -63,7 +72,7 @@ export function scoreAnswer(
   if (status === 401) return { kind: 'unauthorised', status, granted };
   if (status === 404 || status === 410) return { kind: 'gone', status };
   if (status === 409 || (status === 400 && saysOlder(body))) return { kind: 'older', status };
-  return refusalByStatus(status) ?? laterByStatus(sent.value, now);
+  return refusalOf(status, body) ?? laterByStatus(sent.value, now);
 }
 
 /** For calls other than a score: what stands in the way, or null when the answer is good. */
@@ -97,8 +106,11 @@ function saysOlder(body: string): boolean {
   return /timestamp|last updated|older/i.test(body);
 }
 
-function refusalByStatus(status: number): Refused | null {
-  if (status === 400 || status === 422) return { kind: 'refused', reason: 'notGradable', status };
+/** About the person: 422 at Canvas; at Moodle 400 without a word, where its other 400s give a reason. */
+function refusalOf(status: number, body: string): Refused | null {
+  const silent = /^(\[\])?$/.test(body.trim());
+  if (status === 422 || (status === 400 && (silent || /student|enrol|gradable/i.test(body))))
+    return { kind: 'refused', reason: 'notGradable', status };
   if (status === 403) return { kind: 'refused', reason: 'forbidden', status };
   if (status >= 400 && status < 500 && status !== 408 && status !== 429)
     return { kind: 'refused', reason: 'refused', status };

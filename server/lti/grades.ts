@@ -10,9 +10,10 @@ import {
   type Refused,
   type ScoreAnswer,
   scoreAnswer,
+  TOKEN_REASONS,
 } from './grades-answers.ts';
 import type { Outbound, OutboundAnswer } from './outbound.ts';
-import { OUTBOUND_FAULTS, type OutboundFault, type OutboundFaultCode } from './outbound-faults.ts';
+import { OUTBOUND_FAULTS, type OutboundFault } from './outbound-faults.ts';
 
 const AGS = 'https://purl.imsglobal.org/spec/lti-ags/scope';
 const SCOPE = {
@@ -30,7 +31,8 @@ const TYPE = {
 
 /**
  * A service token of a platform with the scopes it really granted. `renew` asks for one that was not used yet.
- * The fault `scopeRefused` says that the platform grants none of the scopes.
+ * The fault `scopeRefused` says that the platform grants none of the scopes; others are those of the outbound client
+ * and `TOKEN_REASONS`.
  */
 export type ServiceToken = (
   registration: string,
@@ -174,8 +176,9 @@ function unread(obstructed: Later | Refused): Reading<never> {
 /** No token, so nothing was sent: never in doubt. */
 function withoutToken({ code }: Fault): Later | Refused {
   if (code === 'scopeRefused') return { kind: 'refused', reason: 'scopeMissing', status: null };
-  const outbound = OUTBOUND_FAULTS.includes(code as OutboundFaultCode);
-  const reason = outbound ? (code as OutboundFaultCode) : 'noToken';
+  if (code === 'platformUnknown') return { kind: 'refused', reason: code, status: null };
+  const known = [...OUTBOUND_FAULTS, ...TOKEN_REASONS].find((one) => one === code);
+  const reason = known ?? 'tokenUnavailable';
   return { kind: 'later', reason, status: null, retryAfter: null, doubtful: false };
 }
 
