@@ -2,7 +2,13 @@ import { randomUUID } from 'node:crypto';
 import type { Connection, mongo } from 'mongoose';
 import type { Transaction } from '../database/transaction.ts';
 import { LEASE } from './patience.ts';
-import { coalesce, type DeliveryKey, type DeliveryRow, type ScoreToSend } from './row.ts';
+import {
+  coalesce,
+  type DeliveryKey,
+  type DeliveryRow,
+  type DeliveryState,
+  type ScoreToSend,
+} from './row.ts';
 import type { Changes } from './settle.ts';
 
 const DUPLICATE_KEY = 11000;
@@ -93,10 +99,10 @@ export function outboxStore(connection: Connection) {
       await rows.updateOne(mine, { $set: { ...facts, state: 'waiting', reason: null, nextTry } });
     },
 
-    /** Somebody's decision about a row that is held or stuck; false when there is no such row. */
+    /** Somebody's decision about a row in one of these states; false when there is no such row. */
     async decide(
       id: string,
-      states: readonly ('held' | 'stuck')[],
+      states: readonly DeliveryState[],
       lookFirst: boolean,
       now: number,
     ): Promise<boolean> {
