@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { readActivity } from '../activities/file.ts';
 import { activityStore } from '../activities/store.ts';
 import { readConfig } from '../config.ts';
-import { openDatabase } from '../database/open.ts';
+import { visitDatabase } from '../database/open.ts';
 import { createLog } from '../log.ts';
 
 /** `npm run -s activity -- FILE.json`: keeps an activity and prints `{"activity": id}`. */
@@ -13,7 +13,7 @@ async function main(file: string | undefined): Promise<string[]> {
   if (!settings.ok) return settings.complaints;
   const written = readActivity(await jsonIn(file));
   if (!written.ok) return written.complaints;
-  const database = await openDatabase(settings.config, createLog('silent'));
+  const database = await visitDatabase(settings.config, createLog('silent'));
   if (!database.ok) return [database.fault.text];
   const { connection, close } = database.value;
   const activities = activityStore(connection);

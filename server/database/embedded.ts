@@ -38,6 +38,14 @@ export async function startEmbedded(settings: Settings, log: Log): Promise<Found
     : started;
 }
 
+/** The address of the database that a running Placeweave has on this folder, or `null`: for a command beside it. */
+export async function runningOn(dataFolder: string): Promise<string | null> {
+  const tenant = await readTenant(dataFolder);
+  if (tenant === null || !lives(tenant.owner)) return null;
+  const folder = await openFolder(dataFolder);
+  return folder && localUri(tenant.port, folder.key);
+}
+
 interface Member {
   readonly running: Running;
   readonly port: number;
@@ -110,9 +118,11 @@ function keepUp(binary: string, folder: DataFolder, first: Member, log: Log): Em
       member = await revive(binary, folder, member, () => stopping);
     }
   };
-  void watch();
+  const watching = watch();
   const stop = async () => {
     stopping = true;
+    await member.running.stop();
+    await watching;
     await member.running.stop();
   };
   return { uri: localUri(first.port, folder.key), stop };

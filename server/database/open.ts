@@ -1,8 +1,8 @@
 import mongoose, { type Connection } from 'mongoose';
 import type { Log } from '../log.ts';
-import { startEmbedded } from './embedded.ts';
+import { runningOn, startEmbedded } from './embedded.ts';
 import { type Found, notReplicaSet, unreachable } from './faults.ts';
-import { boundlessRoom, watchRoom } from './room.ts';
+import { watchRoom } from './room.ts';
 
 export interface Database {
   readonly connection: Connection;
@@ -37,6 +37,18 @@ export async function openDatabase(settings: Settings, log: Log): Promise<Found<
   return { ok: true, value: { connection, uri, hasRoom: room.enough, close } };
 }
 
+/** For a command that may run beside the server: its database if it runs, else as above. */
+export async function visitDatabase(settings: Settings, log: Log): Promise<Found<Database>> {
+  const uri = settings.mongodbUri === null ? await runningOn(settings.dataFolder) : null;
+  const visited = uri && (await connect(uri).catch(() => null));
+  return visited ? { ok: true, value: opened(visited, uri) } : openDatabase(settings, log);
+}
+
+/** A database that somebody else runs. */
+function opened(connection: Connection, uri: string): Database {
+  return { connection, uri, hasRoom: () => true, close: () => connection.close() };
+}
+
 async function openConfigured(uri: string): Promise<Found<Database>> {
   const connection = await connect(uri).catch(() => null);
   if (connection === null) return unreachable();
@@ -45,8 +57,7 @@ async function openConfigured(uri: string): Promise<Found<Database>> {
     await connection.close();
     return notReplicaSet();
   }
-  const close = () => connection.close();
-  return { ok: true, value: { connection, uri, hasRoom: boundlessRoom.enough, close } };
+  return { ok: true, value: opened(connection, uri) };
 }
 
 function connect(uri: string): Promise<Connection> {

@@ -5,7 +5,8 @@ import { REPLICA_SET } from './spawn.ts';
 type Db = mongo.Db;
 
 const USER = 'placeweave';
-const PATIENCE_MS = 30_000;
+/** A member whose port was taken by a program that does not answer takes half a minute to see that this is not itself. */
+const PATIENCE_MS = 60_000;
 const CODES = { authenticationFailed: 18 } as const;
 
 /** The address of the database that comes along; only this user's Placeweave knows the key. */

@@ -70,6 +70,7 @@ function spawnCompanion(pid: number): ChildProcess {
 }
 
 async function stop(child: ChildProcess, ended: Promise<unknown>): Promise<void> {
+  if (child.exitCode !== null || child.signalCode !== null) return;
   child.kill('SIGTERM');
   const insist = setTimeout(() => child.kill('SIGKILL'), 15_000);
   await ended;
