@@ -1,0 +1,111 @@
+import type { ActionOf } from '../mat/action.ts';
+import { pileAt } from '../mat/bars.ts';
+import { type Position, pileValue } from '../mat/position.ts';
+import { paid } from './debts.ts';
+import { amountAt, at, EMPTY_HEAP, onlyRow, replaced, settledStep } from './ledger.ts';
+import type { Debt, Half, Ledger, Note, Noted, Scene } from './scene.ts';
+
+type Exchange = ActionOf<'exchange'>;
+
+/** The exchange of ten-bars is judged by the place that it leaves. */
+export const noteExchange: Note<Exchange> = (before, after, action, act) => {
+  const ledger = moved(before, after, action);
+  const from = action.from[0] + action.from[1];
+  const to = action.to[0] + action.to[1];
+  const step = settledStep(before.plan, from);
+  const remark = { step, given: action.ones, due: action.tens };
+  const change = amountAt(action.ones, to) - amountAt(action.tens, from + 1);
+  if (change === 0n) return { ledger, remark: { ...remark, verdict: 'right' } };
+  const left = paid(nearDebts(ledger, from, to), change);
+  if (left !== null)
+    return { ledger: withoutPaid(ledger, from, to, left), remark: { ...remark, verdict: 'right' } };
+  const half = action.tens === 0 || action.ones === 0;
+  if (half && (to === from + 1 || action.ones === 0)) return halfMade(ledger, action, remark);
+  return wrong(before, ledger, action, { act, change, remark });
+};
+
+/** Bars carry their rows along; a square of another row gets something that came down (or up) on it. */
+function moved({ plan, ledger }: Scene, after: Position, action: Exchange): Ledger {
+  const from = at(plan, action.from);
+  const to = at(plan, action.to);
+  const { rows } = ledger.heaps[from]!;
+  let heaps = ledger.heaps;
+  if (pileValue(pileAt(after, action.from)!) === 0) heaps = replaced(heaps, from, EMPTY_HEAP);
+  if (action.ones > 0) {
+    const there = heaps[to]!;
+    // Ones laid before their tens are taken come from the row of the square that was named.
+    heaps = replaced(heaps, to, { ...there, rows: there.rows | rows });
+  }
+  const foreign = action.ones > 0 && (rows & ~(1 << action.to[0])) !== 0;
+  const disturbed = foreign ? ledger.disturbed | (1 << action.to[0]) : ledger.disturbed;
+  return { ...ledger, heaps, disturbed };
+}
+
+function nearDebts(ledger: Ledger, from: number, to: number): readonly Debt[] {
+  return ledger.debts.filter((debt) =>
+    debt.owed.some(({ at: place }) => place === from || place === to),
+  );
+}
+
+function withoutPaid(ledger: Ledger, from: number, to: number, left: readonly Debt[]): Ledger {
+  const near = nearDebts(ledger, from, to);
+  return {
+    ...ledger,
+    debts: ledger.debts.filter((debt) => !near.includes(debt) || left.includes(debt)),
+  };
+}
+
+type Remarked = Omit<NonNullable<Noted['remark']>, 'verdict'>;
+
+/** One half may follow the other later; halves pair by the place of `from`. */
+function halfMade(ledger: Ledger, action: Exchange, remark: Remarked): Noted {
+  const place = action.from[0] + action.from[1];
+  const left = (ledger.halves[place]?.left ?? 0) + action.tens - action.ones;
+  const { [place]: _before, ...others } = ledger.halves;
+  const half: Half = { left, from: action.from, to: action.to };
+  const halves = left === 0 ? others : { ...others, [place]: half };
+  return {
+    ledger: { ...ledger, halves },
+    remark: { ...remark, verdict: left === 0 ? 'right' : 'neutral' },
+  };
+}
+
+/** Ones laid alone on a wrong square still answer for the tens taken before. */
+function wrong(
+  { plan }: Scene,
+  ledger: Ledger,
+  action: Exchange,
+  { act, change, remark }: { act: number; change: bigint; remark: Remarked },
+): Noted {
+  const from = action.from[0] + action.from[1];
+  const to = action.to[0] + action.to[1];
+  const half = action.tens === 0 ? ledger.halves[from] : undefined;
+  const tens = half === undefined ? action.tens : half.left;
+  const amount = change - amountAt(tens - action.tens, from + 1);
+  const { [from]: _half, ...others } = ledger.halves;
+  const row = onlyRow(
+    ledger.heaps[at(plan, action.from)]!.rows | ledger.heaps[at(plan, action.to)]!.rows,
+  );
+  const early = row >= 0 && (ledger.disturbed & (1 << row)) === 0;
+  const debt: Debt = {
+    step: remark.step,
+    by: 'exchange',
+    act,
+    amount,
+    owed:
+      to === from + 1
+        ? [{ at: to, beads: tens - action.ones }]
+        : [
+            { at: to, beads: -action.ones },
+            { at: from + 1, beads: tens },
+          ],
+    square: action.to,
+    row,
+    early,
+  };
+  const next = { ...ledger, halves: half === undefined ? ledger.halves : others };
+  return {
+    ledger: { ...next, debts: [...next.debts, debt] },
+    remark: { ...remark, verdict: 'wrong' },
+  };
+}

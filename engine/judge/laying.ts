@@ -1,0 +1,289 @@
+import type { ActionOf } from '../mat/action.ts';
+import type { Square } from '../mat/geometry.ts';
+import { type Position, pileValue } from '../mat/position.ts';
+import { evenOutDiagonal, mayPay, settleByBars } from './debts.ts';
+import {
+  at,
+  EMPTY_HEAP,
+  finding,
+  isOver,
+  NOTHING_YET,
+  ownDue,
+  replaced,
+  squareAt,
+  stepOf,
+  trueDue,
+} from './ledger.ts';
+import type {
+  Aspect,
+  Finding,
+  Heap,
+  Lay,
+  Ledger,
+  Moment,
+  Note,
+  Plan,
+  Plot,
+  Scene,
+} from './scene.ts';
+
+/** The pair's own step; outside the problem the nearest of its row, else of the nearest row. */
+export function laidStep(plan: Plan, [row, column]: Square): number {
+  const nearRow = Math.min(row, plan.up.length - 1);
+  const nearColumn = Math.min(column, plan.across.length - 1);
+  return stepOf(plan, `laid:${nearRow}:${nearColumn}`);
+}
+
+const note: Note<ActionOf<'layBars'> | ActionOf<'liftBars'>> = (before, after, action, act) => {
+  const { plan } = before;
+  const ledger = laidLedger(before, after, action, act);
+  const scene = { ...before, position: after, ledger };
+  const { square } = action;
+  const step = laidStep(plan, square);
+  const due = ownDue(after, square);
+  const given = ledger.plots[at(plan, square)]!.laid;
+  const judged = standingOf(scene, square, false);
+  const blamed = judged.blame >= 0 ? judged.blame : step;
+  const verdict =
+    judged.grade === 'right'
+      ? due === trueDue(plan, square)
+        ? 'right'
+        : 'follows'
+      : judged.grade === 'wrong' || judged.blame >= 0
+        ? 'wrong'
+        : 'neutral';
+  const skill = judged.kind ? { skill: 'kind' as const } : {};
+  return {
+    ledger,
+    remark: { step: verdict === 'wrong' ? blamed : step, verdict, given, due, ...skill },
+  };
+};
+
+function laidLedger(
+  { plan, ledger }: Scene,
+  after: Position,
+  action: ActionOf<'layBars'> | ActionOf<'liftBars'>,
+  act: number,
+): Ledger {
+  const { square, kind } = action;
+  const index = at(plan, square);
+  const count = action.do === 'layBars' ? action.count : -action.count;
+  const plot = ledger.plots[index]!;
+  const lay = { act, square, kind, count, meant: -1 };
+  const laid = plot.laid + kind * count;
+  const due = ownDue(after, square);
+  const meant =
+    laid === due || count < 0 ? -1 : meantFor(plan, after, ledger, square, kind * count);
+  const lays =
+    laid === 0 ? [] : count < 0 ? without(plot.lays, lay) : [...plot.lays, { ...lay, meant }];
+  const plots = replaced(ledger.plots, index, { ...plot, lays, laid });
+  const heaps = replaced(
+    ledger.heaps,
+    index,
+    heapAfter(ledger.heaps[index]!, after, square, index),
+  );
+  const evened = evenOutDiagonal(plan, after, { ...ledger, plots, heaps }, square, act);
+  return rightNow(settleByBars(plan, after, evened, act), after, square, index);
+}
+
+/** Remembers the amount that is right for the tiles as they are now. */
+function rightNow(ledger: Ledger, after: Position, square: Square, index: number): Ledger {
+  const plot = ledger.plots[index]!;
+  if (plot.laid !== ownDue(after, square) || plot.right === plot.laid) return ledger;
+  return { ...ledger, plots: replaced(ledger.plots, index, { ...plot, right: plot.laid }) };
+}
+
+/** Bars may lie before their tiles do: what the tiles now make right stays right. */
+const noteTile: Note<ActionOf<'layTile'>> = ({ plan, ledger }, after) => {
+  let latched = ledger;
+  for (const [index, plot] of ledger.plots.entries()) {
+    if (plot.laid !== 0) latched = rightNow(latched, after, squareAt(plan, index), index);
+  }
+  return { ledger: latched };
+};
+
+/** Lifted bars are taken from the latest layings of their kind; what is of no laying stays as a lifting. */
+function without(lays: readonly Lay[], lifted: Lay): readonly Lay[] {
+  let left = -lifted.count;
+  const kept: Lay[] = [];
+  for (const lay of lays.toReversed()) {
+    const taken = lay.kind === lifted.kind && lay.count > 0 ? Math.min(left, lay.count) : 0;
+    left -= taken;
+    if (lay.count !== taken) kept.unshift({ ...lay, count: lay.count - taken });
+  }
+  return left === 0 ? kept : [...kept, { ...lifted, count: -left }];
+}
+
+function heapAfter(heap: Heap, after: Position, square: Square, pair: number): Heap {
+  if (pileValue(after.piles[square[0]]![square[1]]!) === 0) return EMPTY_HEAP;
+  const pairs = heap.pairs.includes(pair)
+    ? heap.pairs
+    : [...heap.pairs, pair].sort((a, b) => a - b);
+  return { pairs, rows: heap.rows | (1 << square[0]) };
+}
+
+/** The nearest other pair that lies empty and whose due this one laying is; its own row first. */
+function meantFor(
+  plan: Plan,
+  position: Position,
+  ledger: Ledger,
+  square: Square,
+  beads: number,
+): number {
+  let best = -1;
+  let nearest = Number.POSITIVE_INFINITY;
+  for (let row = 0; row < plan.up.length; row += 1)
+    for (let column = 0; column < plan.across.length; column += 1) {
+      const index = row * plan.columns + column;
+      if (ledger.plots[index]!.laid !== 0 || index === at(plan, square)) continue;
+      if (ownDue(position, [row, column]) !== beads) continue;
+      const distance = Math.abs(row - square[0]) * plan.columns + Math.abs(column - square[1]);
+      if (distance < nearest) [best, nearest] = [index, distance];
+    }
+  return best;
+}
+
+interface Standing {
+  readonly grade: Finding['grade'];
+  /** Step of another pair that pays for bars lying here; −1: none. */
+  readonly blame: number;
+  readonly act: number;
+  readonly kind: boolean;
+  readonly stale: boolean;
+}
+
+const STANDS: Standing = { grade: 'right', blame: -1, act: -1, kind: false, stale: false };
+
+/** How the bars laid on a square stand against its own due. `last`: no more laying is to come. */
+function standingOf(scene: Scene, square: Square, last: boolean): Standing {
+  const { plan, position, ledger } = scene;
+  const plot = ledger.plots[at(plan, square)]!;
+  const due = ownDue(position, square) ?? (last ? 0 : null);
+  if (due === null) return { ...STANDS, grade: plot.laid === 0 ? 'none' : 'short' };
+  if (wrongKind(scene, square, plot)) return { ...STANDS, grade: 'wrong', kind: true };
+  if (plot.laid === due) return { ...STANDS, grade: due === 0 ? 'none' : 'right' };
+  if (plot.laid === plot.right) return { ...STANDS, stale: true };
+  if (plot.laid === 0) return { ...STANDS, grade: 'none' };
+  const unclaimed = plot.lays.filter((lay) => !scene.claims.has(lay.act));
+  const claimed = plot.lays.filter((lay) => scene.claims.has(lay.act) && lay.count > 0);
+  const rest = plot.laid - beadsOf(claimed);
+  if (claimed.length > 0 && rest <= due) return besideClaims(scene, claimed, rest, due);
+  for (const lay of unclaimed) {
+    if (lay.meant < 0) continue;
+    const own = rest - lay.kind * lay.count;
+    if (own < 0 || own > due) continue;
+    const filled = ledger.plots[lay.meant]!.laid !== 0;
+    if (own !== due && filled) continue;
+    const grade = own === due ? (due === 0 ? 'none' : 'right') : own === 0 ? 'none' : 'short';
+    const blame = laidStep(plan, squareAt(plan, lay.meant));
+    return { ...STANDS, grade, blame, act: lay.act };
+  }
+  if (rest > due) {
+    const paying = mayPay(ledger, square[0] + square[1], rest - due);
+    return { ...STANDS, grade: paying && !last ? 'short' : 'wrong' };
+  }
+  return { ...STANDS, grade: 'short' };
+}
+
+function beadsOf(lays: readonly Lay[]): number {
+  return lays.reduce((sum, lay) => sum + lay.kind * lay.count, 0);
+}
+
+/** Bars that an answer has charged to another pair stay there; where they are all that lies, nothing is owed twice. */
+function besideClaims(scene: Scene, claimed: readonly Lay[], rest: number, due: number): Standing {
+  const spent = claimed.every((lay) => lay.meant >= 0 && scene.ledger.plots[lay.meant]!.laid !== 0);
+  if (rest === due || (rest <= 0 && spent))
+    return { ...STANDS, grade: due === 0 ? 'none' : 'right' };
+  return { ...STANDS, grade: rest <= 0 ? 'none' : 'short' };
+}
+
+/** By turns: the multiplicand's bar, and no other. */
+function wrongKind({ plan, position }: Scene, [row, column]: Square, plot: Plot): boolean {
+  if (plan.problem.policy.laying !== 'turns') return false;
+  const kind = position.tiles.bottom[column] ?? null;
+  if (kind === null || position.tiles.right[row] === null) return false;
+  return plot.lays.some((lay) => lay.count > 0 && lay.kind !== kind);
+}
+
+function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
+  const { plan, ledger } = scene;
+  for (let row = 0; row < plan.up.length; row += 1)
+    for (let column = 0; column < plan.across.length; column += 1) {
+      const square: Square = [row, column];
+      findings[laidStep(plan, square)] = ownFinding(scene, moment, square);
+    }
+  for (const [index, plot] of ledger.plots.entries()) {
+    if (plot.laid !== 0) blameOthers(scene, moment, squareAt(plan, index), findings);
+  }
+}
+
+function ownFinding(scene: Scene, moment: Moment, square: Square): Finding {
+  const { plan, position, ledger } = scene;
+  const due = ownDue(position, square);
+  const truth = trueDue(plan, square);
+  const { laid } = ledger.plots[at(plan, square)]!;
+  const over = isOver(moment);
+  if (due === null) return tileless(laid, truth, over);
+  const standing = standingOf(scene, square, over);
+  const follows = due !== truth;
+  if (standing.stale) return { ...finding('right', laid !== truth, laid, due), stale: true };
+  if (due === 0 && standing.grade === 'none') {
+    return finding(over || rowDone(scene, square[0]) ? 'right' : 'none', follows, 0, 0);
+  }
+  const found = finding(standing.grade, follows, laid, due);
+  return standing.kind ? { ...found, skill: 'kind' } : found;
+}
+
+/**
+ * A square without both its tiles owes nothing and forbids nothing until the finish. Then bars that are
+ * right for the true problem are let stand: the child saw the number, only the tile was forgotten.
+ */
+function tileless(laid: number, truth: number, over: boolean): Finding {
+  if (!over) return laid === 0 ? NOTHING_YET : finding('none', false, laid, null);
+  if (laid === 0) return finding('right', truth !== 0, 0, 0);
+  return finding(laid === truth ? 'right' : 'wrong', false, laid, truth);
+}
+
+function rowDone({ position, ledger }: Scene, row: number): boolean {
+  return position.finished.rows.includes(row) || (ledger.disturbed & (1 << row)) !== 0;
+}
+
+/** Bars lying where they are not due: another pair pays, or the nearest one. */
+function blameOthers(scene: Scene, moment: Moment, square: Square, findings: Finding[]): void {
+  const { plan, ledger, position } = scene;
+  const plot = ledger.plots[at(plan, square)]!;
+  const over = isOver(moment);
+  const inside = square[0] < plan.up.length && square[1] < plan.across.length;
+  const truthStands = inside && over && plot.laid === trueDue(plan, square);
+  if (ownDue(position, square) === null && (!over || truthStands)) return;
+  if (plot.laid !== ownDue(position, square)) {
+    for (const lay of plot.lays) {
+      const step = scene.claims.get(lay.act);
+      if (step !== undefined && lay.count > 0) blame(findings, step, lay, square);
+    }
+  }
+  const standing = standingOf(scene, square, over);
+  const act = standing.act;
+  if (standing.blame >= 0) {
+    const lay = plot.lays.find((each) => each.act === act)!;
+    blame(findings, standing.blame, lay, square);
+  } else if (!inside && standing.grade === 'wrong') {
+    blame(findings, laidStep(plan, square), plot.lays.at(-1)!, square);
+  }
+}
+
+function blame(findings: Finding[], step: number, lay: Lay, square: Square): void {
+  const blames = [...(findings[step]?.blames ?? []), lay.act];
+  const wrong = finding('wrong', false, lay.kind * lay.count, 0);
+  findings[step] = { ...wrong, blames, row: square[0] };
+}
+
+/** Bars for every pair of digits, by value (or, by policy, by turns); a zero pair is met by an empty square. */
+export const laying: Aspect = {
+  steps: (plan) =>
+    plan.up.flatMap((_, row) =>
+      plan.across.map((__, column) => ({ id: `laid:${row}:${column}`, skill: 'laying' as const })),
+    ),
+  notes: { layTile: noteTile, layBars: note, liftBars: note },
+  assess,
+};

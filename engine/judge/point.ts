@@ -1,0 +1,66 @@
+import type { ActionOf } from '../mat/action.ts';
+import { finding, isOver, stepOf } from './ledger.ts';
+import type { Aspect, Finding, Moment, Note, Plan, Scene } from './scene.ts';
+
+/** How many zeros at the end of the product the child left out, which the point may leave out too. */
+export type LeftOut = (scene: Scene) => number;
+
+function truePlaces(plan: Plan, on: 'multiplicand' | 'multiplier'): number {
+  return -plan.problem[on].lowest;
+}
+
+function numbersDue({ plan, position }: Scene): number {
+  return (['multiplicand', 'multiplier'] as const).reduce(
+    (sum, on) => sum + (position.paper.points[on] ?? truePlaces(plan, on)),
+    0,
+  );
+}
+
+function wrongNumber({ plan, position }: Scene): boolean {
+  return (['multiplicand', 'multiplier'] as const).some(
+    (on) => (position.paper.points[on] ?? truePlaces(plan, on)) !== truePlaces(plan, on),
+  );
+}
+
+function isDue(scene: Scene, places: number, leftOut: LeftOut): boolean {
+  const due = numbersDue(scene);
+  return places === due || places === due - leftOut(scene);
+}
+
+function noteWith(leftOut: LeftOut): Note<ActionOf<'point'>> {
+  return (before, after, action) => {
+    const { ledger, plan } = before;
+    const step = stepOf(plan, 'point');
+    if (step < 0 || action.on.startsWith('partial:')) return { ledger };
+    const scene = { ...before, position: after };
+    const number = action.on === 'multiplicand' || action.on === 'multiplier' ? action.on : null;
+    const due = number === null ? numbersDue(scene) : truePlaces(plan, number);
+    const right = number === null ? isDue(scene, action.places, leftOut) : action.places === due;
+    const verdict = right ? 'right' : 'wrong';
+    return { ledger, remark: { step, verdict, given: action.places, due } };
+  };
+}
+
+function findingOf(scene: Scene, moment: Moment, leftOut: LeftOut): Finding {
+  const due = numbersDue(scene);
+  const given = scene.position.paper.points['product'];
+  if (wrongNumber(scene)) return finding('wrong', false, given ?? null, due);
+  if (given === undefined) return finding('none', false, null, due);
+  if (isDue(scene, given, leftOut)) return finding('right', false, given, due);
+  // While the product is being written, its zeros at the end may still be left out: only too many is wrong.
+  const early = !isOver(moment) && given < due;
+  return finding(early ? 'none' : 'wrong', false, given, due);
+}
+
+/** The product's point, when a number has one: as many places as the two numbers together. */
+export function pointWith(leftOut: LeftOut): Aspect {
+  return {
+    steps: (plan) =>
+      plan.problem.mat.origin < 0 ? [{ id: 'point', skill: 'point' as const }] : [],
+    notes: { point: noteWith(leftOut) },
+    assess: (scene, moment, findings) => {
+      const step = stepOf(scene.plan, 'point');
+      if (step >= 0) findings[step] = findingOf(scene, moment, leftOut);
+    },
+  };
+}

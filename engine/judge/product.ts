@@ -1,0 +1,65 @@
+import { pileValue } from '../mat/position.ts';
+import { ownDue } from './ledger.ts';
+import type { Scene } from './scene.ts';
+
+/**
+ * What can be read from the mat, digits from the origin up. A digit of the product may be read from the
+ * bottom row or from the whole mat; of a place that still holds ten or more, its units digit or the digit
+ * after carrying. `ready`: so many places, from the origin, hold nothing unlaid, unslid or unsettled.
+ */
+export interface Reading {
+  readonly bottom: readonly number[];
+  readonly ways: readonly (readonly number[])[];
+  readonly ready: number;
+}
+
+export function reading(scene: Scene): Reading {
+  const { plan, position } = scene;
+  const places = plan.rows + plan.columns;
+  const bottom = Array.from({ length: places }, () => 0);
+  const whole = bottom.slice();
+  let ready = places;
+  for (let row = 0; row < plan.rows; row += 1)
+    for (let column = 0; column < plan.columns; column += 1) {
+      const value = pileValue(position.piles[row]![column]!);
+      const place = row + column;
+      whole[place]! += value;
+      if (row === 0) bottom[place]! += value;
+      if (value >= 10 || (row > 0 && value > 0) || unlaid(scene, row, column)) {
+        ready = Math.min(ready, place);
+      }
+    }
+  for (const place of Object.keys(scene.ledger.halves)) ready = Math.min(ready, Number(place));
+  const carried = carry(bottom);
+  const ways = ready === places ? [carried] : [units(bottom), carried, units(whole), carry(whole)];
+  return { bottom: carried, ways, ready };
+}
+
+function unlaid({ plan, position, ledger }: Scene, row: number, column: number): boolean {
+  return (
+    ledger.plots[row * plan.columns + column]!.laid === 0 &&
+    (ownDue(position, [row, column]) ?? 0) > 0
+  );
+}
+
+function units(totals: readonly number[]): number[] {
+  return trimmed(totals.map((total) => total % 10));
+}
+
+function carry(totals: readonly number[]): number[] {
+  const digits: number[] = [];
+  let carried = 0;
+  for (let place = 0; place < totals.length || carried > 0; place += 1) {
+    const total = (totals[place] ?? 0) + carried;
+    digits.push(total % 10);
+    carried = Math.floor(total / 10);
+  }
+  return trimmed(digits);
+}
+
+/** Without zeros at the front; nothing at all is the one digit 0. */
+function trimmed(digits: number[]): number[] {
+  let length = digits.length;
+  while (length > 1 && digits[length - 1] === 0) length -= 1;
+  return digits.slice(0, length);
+}

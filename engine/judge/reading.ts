@@ -1,0 +1,126 @@
+import type { ActionOf } from '../mat/action.ts';
+import { finding, isOver, stepOf } from './ledger.ts';
+import { type Reading, reading } from './product.ts';
+import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
+
+const LINE = 'product';
+
+function digitAt({ plan, position }: Scene, index: number): number | undefined {
+  return position.paper.lines[LINE]?.[plan.problem.mat.origin + index];
+}
+
+/** The digit's own step; a digit beyond the true product belongs to the highest. */
+function readStep(plan: Plan, index: number): number {
+  const nearest = Math.min(index, plan.product.length - 1);
+  return stepOf(plan, `read:${plan.problem.mat.origin + nearest}`);
+}
+
+function isDue(own: Reading, index: number, digit: number): boolean {
+  return own.ways.some((way) => (way[index] ?? 0) === digit);
+}
+
+const note: Note<ActionOf<'write'>> = (before, after, action) => {
+  const { plan, ledger } = before;
+  if ('square' in action || action.line !== LINE) return { ledger };
+  const index = action.place - plan.problem.mat.origin;
+  const scene = { ...before, position: after };
+  const own = reading(scene);
+  const step = readStep(plan, index);
+  const due = own.bottom[index] ?? null;
+  const remark = { step, given: action.digit, due };
+  if (own.ready <= index) return { ledger, remark: { ...remark, verdict: 'neutral' } };
+  if (!isDue(own, index, action.digit)) return { ledger, remark: { ...remark, verdict: 'wrong' } };
+  const follows = action.digit !== (plan.product[index] ?? 0);
+  return {
+    ledger: latched(ledger, index, action.digit, follows),
+    remark: { ...remark, verdict: follows ? 'follows' : 'right' },
+  };
+};
+
+function latched(ledger: Ledger, index: number, given: number, follows: boolean): Ledger {
+  return { ...ledger, latched: { ...ledger.latched, [`read:${index}`]: { given, follows } } };
+}
+
+function findingOf(scene: Scene, moment: Moment, own: Reading, index: number): Finding {
+  const { plan, ledger } = scene;
+  const digit = digitAt(scene, index);
+  const truth = plan.product[index] ?? 0;
+  const due = own.bottom[index] ?? null;
+  if (digit === undefined) return unwritten(scene, moment, own, index);
+  const before = ledger.latched[`read:${index}`];
+  if (before?.given === digit) return finding('right', before.follows, digit, due);
+  if (!isOver(moment) && own.ready <= index) return finding('none', false, digit, null);
+  return finding(isDue(own, index, digit) ? 'right' : 'wrong', digit !== truth, digit, due);
+}
+
+function unwritten(scene: Scene, moment: Moment, own: Reading, index: number): Finding {
+  const { plan } = scene;
+  const truth = plan.product[index];
+  const due = own.bottom[index] ?? null;
+  if (!isOver(moment)) return finding('none', false, null, null);
+  const nothingDue = own.ways.some((way) => index >= way.length) || emptyMat(scene, own);
+  if (nothingDue) return finding('right', truth !== undefined, null, null);
+  if (leftOut(scene, own, index)) return finding('right', false, null, 0);
+  return finding('none', false, null, due ?? 0);
+}
+
+/** A mat that holds nothing where the true product is more: the lone 0 need not be written. */
+function emptyMat({ plan }: Scene, own: Reading): boolean {
+  const nothing = own.ways.every((way) => way.length === 1 && way[0] === 0);
+  return nothing && !(plan.product.length === 1 && plan.product[0] === 0);
+}
+
+/** Zeros at the end, after the product's point, may be left out together. */
+function leftOut(scene: Scene, own: Reading, index: number): boolean {
+  if (scene.plan.problem.mat.origin + index >= 0) return false;
+  for (let lower = 0; lower <= index; lower += 1) {
+    if (digitAt(scene, lower) !== undefined || !isDue(own, lower, 0)) return false;
+  }
+  return true;
+}
+
+/** How many zeros at the end the child left out: the point moves along with them. */
+export function zerosLeftOut(scene: Scene): number {
+  const own = reading(scene);
+  let count = 0;
+  while (leftOut(scene, own, count)) count += 1;
+  return count;
+}
+
+function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
+  const { plan } = scene;
+  const own = reading(scene);
+  for (let index = 0; index < plan.product.length; index += 1) {
+    findings[readStep(plan, index)] = findingOf(scene, moment, own, index);
+  }
+  for (let index = plan.product.length; index <= plan.rows + plan.columns; index += 1) {
+    const found = findingOf(scene, moment, own, index);
+    const step = readStep(plan, index);
+    const worse = found.grade === 'wrong' || (found.grade === 'none' && isOver(moment));
+    if (worse && findings[step]!.grade === 'right') findings[step] = found;
+  }
+}
+
+function latch(scene: Scene, moment: Moment): Ledger {
+  const own = reading(scene);
+  let { ledger } = scene;
+  for (let index = 0; index <= scene.plan.rows + scene.plan.columns; index += 1) {
+    const digit = digitAt(scene, index);
+    if (digit === undefined || !isDue(own, index, digit)) continue;
+    if (!isOver(moment) && own.ready <= index) continue;
+    ledger = latched(ledger, index, digit, digit !== (scene.plan.product[index] ?? 0));
+  }
+  return ledger;
+}
+
+/** The product is read from the mat and written once, a step a digit. */
+export const productLine: Aspect = {
+  steps: (plan) =>
+    plan.product.map((_, index) => ({
+      id: `read:${plan.problem.mat.origin + index}`,
+      skill: 'reading' as const,
+    })),
+  notes: { write: note },
+  latch,
+  assess,
+};

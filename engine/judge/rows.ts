@@ -1,0 +1,58 @@
+import type { Square } from '../mat/geometry.ts';
+import { amountAt, ownDue } from './ledger.ts';
+import type { Debt, Plan, Scene } from './scene.ts';
+
+/** Values are in units of 10^origin. */
+export function trueRow(plan: Plan, row: number): bigint {
+  const digits = plan.partials[row];
+  return digits === undefined ? 0n : BigInt([...digits].reverse().join('')) * 10n ** BigInt(row);
+}
+
+/** What a row's own pairs make with its own layings, and with its wrong counts and exchanges where asked. */
+function rowWith({ plan, ledger }: Scene, row: number, counts: (debt: Debt) => boolean): bigint {
+  let value = 0n;
+  for (let column = 0; column < plan.columns; column += 1) {
+    for (const lay of ledger.plots[row * plan.columns + column]!.lays) {
+      const [layRow, layColumn] = lay.square;
+      value += amountAt(lay.kind * lay.count, layRow + layColumn);
+    }
+  }
+  for (const debt of ledger.debts) {
+    if (debt.row === row && counts(debt)) value += debt.amount;
+  }
+  return value;
+}
+
+export function ownRow(scene: Scene, row: number): bigint {
+  return rowWith(scene, row, (debt) => debt.by !== 'slide' && debt.early);
+}
+
+/**
+ * What may be said of a row: what it made before anything of it slid or anything came down on it. Where a
+ * later slip of the same row shows on the mat, the value with it is right too: the child reads what lies there.
+ */
+export function sayable(scene: Scene, row: number): readonly bigint[] {
+  const before = ownRow(scene, row);
+  if (!scene.ledger.debts.some((debt) => debt.row === row)) return [before];
+  return [
+    before,
+    rowWith(scene, row, (debt) => debt.by !== 'slide'),
+    rowWith(scene, row, () => true),
+  ];
+}
+
+/** Whether every pair of the row that the child's tiles make due has something laid. */
+export function rowLaid(scene: Scene, row: number): boolean {
+  const { plan, position, ledger } = scene;
+  if (position.tiles.right[row] === null) return false;
+  for (let column = 0; column < plan.columns; column += 1) {
+    const square: Square = [row, column];
+    if (
+      (ownDue(position, square) ?? 0) > 0 &&
+      ledger.plots[row * plan.columns + column]!.laid === 0
+    ) {
+      return false;
+    }
+  }
+  return true;
+}

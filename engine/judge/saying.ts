@@ -1,0 +1,97 @@
+import type { ActionOf } from '../mat/action.ts';
+import { amountText } from '../numerals/numeral.ts';
+import { finding, isOver, NOTHING_YET, stepOf } from './ledger.ts';
+import { rowLaid, sayable, trueRow } from './rows.ts';
+import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
+
+const NUMBER = /^\d+(?:\.\d+)?$/;
+
+/** A said number in units of 10^origin; null if it is none or finer than the mat. */
+export function saidAmount(plan: Plan, text: string): bigint | null {
+  if (!NUMBER.test(text)) return null;
+  const { origin } = plan.problem.mat;
+  const [whole = '', written = ''] = text.split('.');
+  const decimals = written.replace(/0+$/, '');
+  if (decimals.length > -origin) return null;
+  return BigInt(whole + decimals.padEnd(-origin, '0'));
+}
+
+function rightNow(scene: Scene, row: number, text: string): boolean {
+  const amount = saidAmount(scene.plan, text);
+  return amount !== null && sayable(scene, row).includes(amount);
+}
+
+function latched(scene: Scene, row: number, text: string): Ledger {
+  const follows = saidAmount(scene.plan, text) !== trueRow(scene.plan, row);
+  const entry = { given: text, follows };
+  return { ...scene.ledger, latched: { ...scene.ledger.latched, [`said:${row}`]: entry } };
+}
+
+function dueText(scene: Scene, row: number): string {
+  return amountText(sayable(scene, row)[0]!, scene.plan.problem.mat.origin);
+}
+
+const note: Note<ActionOf<'say'>> = (before, after, action) => {
+  const { ledger, plan } = before;
+  if ('prompt' in action) return { ledger };
+  const step = stepOf(plan, `said:${action.row}`);
+  if (step < 0) return { ledger };
+  const scene = { ...before, position: after };
+  const { row, answer } = action;
+  const remark = { step, given: answer, due: dueText(scene, row) };
+  if (!rowLaid(scene, row)) return { ledger, remark: { ...remark, verdict: 'neutral' } };
+  if (!rightNow(scene, row, answer)) return { ledger, remark: { ...remark, verdict: 'wrong' } };
+  const next = latched(scene, row, answer);
+  const verdict = next.latched[`said:${row}`]!.follows ? 'follows' : 'right';
+  return { ledger: next, remark: { ...remark, verdict } };
+};
+
+function asked(scene: Scene, moment: Moment, row: number): boolean {
+  if (isOver(moment)) return true;
+  return (moment.at === 'row' && moment.row === row) || rowLaid(scene, row);
+}
+
+function findingOf(scene: Scene, moment: Moment, row: number): Finding {
+  const { plan, position, ledger } = scene;
+  const text = position.said.rows[row];
+  const over = isOver(moment);
+  const own = sayable(scene, row)[0]!;
+  const due = dueText(scene, row);
+  if (text === undefined) {
+    if (!over) return NOTHING_YET;
+    // A row that makes nothing need not be said; with several rows an unsaid row follows.
+    if (own === 0n) return finding('right', trueRow(plan, row) !== 0n, null, due);
+    return finding(plan.up.length > 1 ? 'right' : 'none', true, null, due);
+  }
+  const before = ledger.latched[`said:${row}`];
+  if (before?.given === text) return finding('right', before.follows, text, due);
+  if (!asked(scene, moment, row)) return finding('none', false, text, null);
+  if (!rightNow(scene, row, text)) return finding('wrong', false, text, due);
+  return finding('right', saidAmount(plan, text) !== trueRow(plan, row), text, due);
+}
+
+function latch(scene: Scene, moment: Moment): Ledger {
+  let { ledger } = scene;
+  for (const [key, text] of Object.entries(scene.position.said.rows)) {
+    const row = Number(key);
+    if (stepOf(scene.plan, `said:${row}`) < 0 || !asked(scene, moment, row)) continue;
+    if (rightNow(scene, row, text)) ledger = latched({ ...scene, ledger }, row, text);
+  }
+  return ledger;
+}
+
+/** Each row's partial product is said from the mat. */
+export const saying: Aspect = {
+  steps: (plan) =>
+    plan.problem.policy.readRows
+      ? plan.up.map((_, row) => ({ id: `said:${row}`, skill: 'saying' as const }))
+      : [],
+  notes: { say: note },
+  latch,
+  assess: (scene, moment, findings) => {
+    for (let row = 0; row < scene.plan.up.length; row += 1) {
+      const step = stepOf(scene.plan, `said:${row}`);
+      if (step >= 0) findings[step] = findingOf(scene, moment, row);
+    }
+  },
+};

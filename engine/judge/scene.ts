@@ -1,0 +1,169 @@
+import type { Action } from '../mat/action.ts';
+import type { Square } from '../mat/geometry.ts';
+import type { Position } from '../mat/position.ts';
+import type { Problem } from '../problem.ts';
+import type { Skill, Verdict } from '../vocabulary.ts';
+import type { Step } from './work.ts';
+
+/** The true problem, worked once by plain arithmetic; all indexes count places from `origin`. */
+export interface Plan {
+  readonly problem: Problem;
+  readonly columns: number;
+  readonly rows: number;
+  /** Digits of multiplicand and multiplier, lowest first. */
+  readonly across: readonly number[];
+  readonly up: readonly number[];
+  /** Digits of the product from `origin` up, and of each row above its placeholders. */
+  readonly product: readonly number[];
+  readonly partials: readonly (readonly number[])[];
+  readonly steps: readonly Step[];
+  readonly indexOf: ReadonlyMap<string, number>;
+  /** What each step is of, taken from its id once. */
+  readonly scopes: readonly Scope[];
+}
+
+export interface Scope {
+  readonly kind: string;
+  /** The row of a step of one row, −1 for others; a tile of the right edge belongs to its row. */
+  readonly row: number;
+}
+
+/** The true problem before its steps are listed. */
+export type BarePlan = Omit<Plan, 'steps' | 'indexOf' | 'scopes'>;
+
+/** One laying (or lifting: negative count) that counts for a pair. */
+export interface Lay {
+  readonly act: number;
+  readonly square: Square;
+  readonly kind: number;
+  readonly count: number;
+  /** Index of the pair whose due these bars were when they were laid elsewhere than due; −1: none. */
+  readonly meant: number;
+}
+
+/** What was laid for a pair (indexed by row × columns + column of its square), whatever became of it since. */
+export interface Plot {
+  readonly lays: readonly Lay[];
+  /** Beads laid, in units of the pair's own place. */
+  readonly laid: number;
+  /** The amount that was right for the tiles of its time. */
+  readonly right: number | null;
+  readonly counted: 'no' | 'right' | 'wrongly';
+}
+
+/** Where the bars of a pile came from: travels with the pile. */
+export interface Heap {
+  /** Pairs whose bars travel here, lowest row first, then from the right. */
+  readonly pairs: readonly number[];
+  /** Bit r: bars of row r are here, through exchanges too. */
+  readonly rows: number;
+}
+
+/** What a wrong action changed against the due, until it is paid. */
+export interface Debt {
+  readonly step: number;
+  readonly by: 'count' | 'exchange' | 'slide';
+  readonly act: number;
+  /** Change of the mat's value, in units of 10^origin. */
+  readonly amount: bigint;
+  /** Beads that would pay it, by place from `origin`. */
+  readonly owed: readonly { readonly at: number; readonly beads: number }[];
+  /** The square where it lies. */
+  readonly square: Square;
+  /** The one row that it belongs to, or −1; `early`: before anything of that row slid or came down on it. */
+  readonly row: number;
+  readonly early: boolean;
+}
+
+/** A half-made exchange: ten-bars taken less ones laid. */
+export interface Half {
+  readonly left: number;
+  readonly from: Square;
+  readonly to: Square;
+}
+
+export interface Latched {
+  readonly given: string | number;
+  readonly follows: boolean;
+}
+
+/** What the judge remembers beside the position. Immutable: undo goes back to an earlier one. */
+export interface Ledger {
+  readonly plots: readonly Plot[];
+  readonly heaps: readonly Heap[];
+  readonly debts: readonly Debt[];
+  /** By place of `from`, counted from `origin`. */
+  readonly halves: Readonly<Record<number, Half>>;
+  /** Bit r: something of row r was slid, or something came down on it. */
+  readonly disturbed: number;
+  /** What was read when it was right: once right it stays right. Keys are step ids. */
+  readonly latched: Readonly<Record<string, Latched>>;
+}
+
+export interface Scene {
+  readonly plan: Plan;
+  readonly position: Position;
+  readonly ledger: Ledger;
+  /** Layings that an answer has charged to a step: act → step index. */
+  readonly claims: ReadonlyMap<number, number>;
+  /** Index of the last action that undo would cancel; −1: none. */
+  readonly lastAct: number;
+}
+
+/** Which answer is asked for: in mid-work, or at the finish of a row, the product, the problem. */
+export type Moment =
+  | { readonly at: 'now' }
+  | { readonly at: 'row'; readonly row: number }
+  | { readonly at: 'product' }
+  | { readonly at: 'problem' };
+
+/** `short`: begun and not yet enough; `none`: nothing there to judge yet. Both are missing at a finish. */
+export type Grade = 'right' | 'wrong' | 'short' | 'none';
+
+export interface Finding {
+  readonly grade: Grade;
+  /** The due differed from the true problem's. */
+  readonly follows: boolean;
+  readonly given: number | string | null;
+  readonly due: number | string | null;
+  /** It was right for a tile that was changed since. */
+  readonly stale?: boolean;
+  /** Layings that this finding blames. */
+  readonly blames?: readonly number[];
+  /** The row where the blamed bars lie, if another than the step's. */
+  readonly row?: number;
+  readonly skill?: Skill;
+}
+
+export interface Remark {
+  readonly step: number;
+  readonly verdict: Verdict;
+  readonly given: number | string | null;
+  readonly due: number | string | null;
+  readonly skill?: Skill;
+}
+
+export interface Noted {
+  readonly ledger: Ledger;
+  readonly remark?: Remark;
+}
+
+/** What the judge makes of one action that physics allowed. */
+export type Note<A extends Action = Action> = (
+  before: Scene,
+  after: Position,
+  action: A,
+  act: number,
+) => Noted;
+
+export type Notes = { readonly [N in Action['do']]?: Note<Extract<Action, { do: N }>> };
+
+/** One kind of obligation: its steps, what an action does to it, and how it stands. Stages are made of these. */
+export interface Aspect {
+  readonly steps: (plan: BarePlan) => readonly Step[];
+  readonly notes?: Notes;
+  /** Fills in the findings of its own steps. */
+  readonly assess: (scene: Scene, moment: Moment, findings: Finding[]) => void;
+  /** What became right at this finish and stays so. */
+  readonly latch?: (scene: Scene, moment: Moment) => Ledger;
+}

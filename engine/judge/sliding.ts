@@ -1,0 +1,108 @@
+import type { ActionOf } from '../mat/action.ts';
+import { pileAt } from '../mat/bars.ts';
+import { pileValue } from '../mat/position.ts';
+import { paid } from './debts.ts';
+import {
+  amountAt,
+  at,
+  debtsOf,
+  EMPTY_HEAP,
+  finding,
+  isOver,
+  onlyRow,
+  settledStep,
+  slidStep,
+  stepOf,
+} from './ledger.ts';
+import { ownRow, trueRow } from './rows.ts';
+import type { Aspect, Debt, Finding, Heap, Ledger, Moment, Note, Scene } from './scene.ts';
+
+type Slide = ActionOf<'slide'>;
+
+const note: Note<Slide> = (before, _after, action, act) => {
+  const { plan } = before;
+  const heap = before.ledger.heaps[at(plan, action.from)]!;
+  const ledger = moved(before, action, heap);
+  const from = action.from[0] + action.from[1];
+  const to = action.to[0] + action.to[1];
+  const step = payer(before, heap, from);
+  const remark = { step, given: plan.problem.mat.origin + to, due: plan.problem.mat.origin + from };
+  if (from === to) {
+    const verdict = action.to[0] < action.from[0] ? 'right' : 'neutral';
+    return { ledger, remark: { ...remark, verdict } };
+  }
+  const beads = pileValue(pileAt(before.position, action.from)!);
+  const amount = amountAt(beads, to) - amountAt(beads, from);
+  const left = paid(ledger.debts, amount);
+  if (left !== null)
+    return { ledger: { ...ledger, debts: left }, remark: { ...remark, verdict: 'right' } };
+  const debt: Debt = {
+    step,
+    by: 'slide',
+    act,
+    amount,
+    owed: [
+      { at: to, beads: -beads },
+      { at: from, beads },
+    ],
+    square: action.to,
+    row: onlyRow(heap.rows),
+    early: false,
+  };
+  return {
+    ledger: { ...ledger, debts: [...ledger.debts, debt] },
+    remark: { ...remark, verdict: 'wrong' },
+  };
+};
+
+function payer({ plan }: Scene, heap: Heap, place: number): number {
+  const slid = slidStep(plan, heap.rows);
+  return slid >= 0 ? slid : settledStep(plan, place);
+}
+
+function moved({ plan, ledger }: Scene, action: Slide, heap: Heap): Ledger {
+  const from = at(plan, action.from);
+  const to = at(plan, action.to);
+  if (from === to) return ledger;
+  const there = ledger.heaps[to]!;
+  const pairs = [...new Set([...there.pairs, ...heap.pairs])].sort((a, b) => a - b);
+  const heaps = ledger.heaps.slice();
+  heaps[from] = EMPTY_HEAP;
+  heaps[to] = { pairs, rows: there.rows | heap.rows };
+  const disturbed = ledger.disturbed | heap.rows | (1 << action.to[0]) | (1 << action.from[0]);
+  return { ...ledger, heaps, disturbed };
+}
+
+/** The step that pays for a pile left above the bottom row. */
+export function leftAbove(scene: Scene, square: readonly [number, number]): number {
+  return payer(scene, scene.ledger.heaps[at(scene.plan, square)]!, square[0] + square[1]);
+}
+
+function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
+  const { plan, ledger } = scene;
+  const over = isOver(moment);
+  let above = 0;
+  for (let row = 1; row < plan.rows; row += 1)
+    for (let column = 0; column < plan.columns; column += 1) {
+      if (pileValue(scene.position.piles[row]![column]!) > 0)
+        above |= ledger.heaps[row * plan.columns + column]!.rows;
+    }
+  for (let row = 1; row < plan.up.length; row += 1) {
+    const step = stepOf(plan, `slid:${row}`);
+    if (step < 0) continue;
+    const follows = ownRow(scene, row) !== trueRow(plan, row);
+    const gone = (above & (1 << row)) === 0 && (ledger.disturbed & (1 << row)) !== 0;
+    findings[step] = finding(over || gone ? 'right' : 'none', follows);
+    if (debtsOf(scene, step).length > 0) findings[step] = finding('wrong', false);
+  }
+}
+
+/** Every row above the bottom comes down along the diagonals. */
+export const sliding: Aspect = {
+  steps: (plan) =>
+    plan.up.flatMap((digit, row) =>
+      row > 0 && digit > 0 ? [{ id: `slid:${row}`, skill: 'sliding' as const }] : [],
+    ),
+  notes: { slide: note },
+  assess,
+};

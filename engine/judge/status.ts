@@ -1,0 +1,73 @@
+import type { Status } from '../vocabulary.ts';
+import { isOver } from './ledger.ts';
+import type { Finding, Moment, Plan } from './scene.ts';
+import type { Lifted, StepStatus } from './work.ts';
+
+/** What the mat has answered and the child has asked for; undo takes none of it back. */
+export interface Answers {
+  readonly charged: ReadonlySet<number>;
+  readonly hinted: ReadonlySet<number>;
+}
+
+const DONE_BY_THE_END = ['settled', 'slid', 'counted'];
+
+export function statusOf(
+  plan: Plan,
+  step: number,
+  found: Finding,
+  moment: Moment,
+  { charged, hinted }: Answers,
+): Status {
+  if (found.grade === 'right') {
+    if (hinted.has(step)) return 'hinted';
+    if (charged.has(step)) return 'corrected';
+    return found.follows ? 'follows' : 'first';
+  }
+  if (moment.at === 'problem' || found.grade === 'wrong') return 'notRight';
+  if (found.grade === 'none') return 'open';
+  const later = DONE_BY_THE_END.includes(plan.scopes[step]!.kind) && !isOver(moment);
+  return later ? 'open' : 'notRight';
+}
+
+export function stepStatuses(
+  plan: Plan,
+  findings: readonly Finding[],
+  moment: Moment,
+  answers: Answers,
+): StepStatus[] {
+  return plan.steps.map((step, index) => {
+    const found = findings[index]!;
+    const status = statusOf(plan, index, found, moment, answers);
+    const values = { step: step.id, skill: step.skill, given: found.given, due: found.due };
+    return { ...step, status, reason: { key: `mark.${status}`, values } };
+  });
+}
+
+/** Finished, nothing missing, and nothing that rests on a tile changed since. */
+export function isComplete(plan: Plan, findings: readonly Finding[], moment: Moment): boolean {
+  if (moment.at !== 'problem') return false;
+  return findings.every(({ grade, stale }, step) => {
+    if (grade === 'short') return !DONE_BY_THE_END.includes(plan.scopes[step]!.kind);
+    return grade !== 'none' && stale !== true;
+  });
+}
+
+/** Where on mat or paper a step lies, for what rests visibly lifted. */
+export function liftedAt(id: string): Lifted {
+  const [kind = '', first = '', second = ''] = id.split(':');
+  if (kind === 'tile') {
+    return {
+      step: id,
+      tile: { edge: first === 'right' ? 'right' : 'bottom', index: Number(second) },
+    };
+  }
+  if (kind === 'laid' || kind === 'counted' || kind === 'fact' || kind === 'where') {
+    return { step: id, square: [Number(first), Number(second)] };
+  }
+  if (kind === 'said' || kind === 'slid') return { step: id, row: Number(first) };
+  if (kind === 'row')
+    return { step: id, line: { line: `partial:${Number(first)}`, place: Number(second) } };
+  if (kind === 'read' || kind === 'sum')
+    return { step: id, line: { line: 'product', place: Number(first) } };
+  return { step: id };
+}

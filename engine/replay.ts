@@ -1,0 +1,89 @@
+import { findingsOf, momentOf } from './judge/findings.ts';
+import { advance, copyRun, physicsOf, type Run, sceneOf, startRun, viewOf } from './judge/run.ts';
+import type { Suggestion, Work } from './judge/work.ts';
+import type { Action } from './mat/action.ts';
+import type { Problem } from './problem.ts';
+import { stageRules } from './stages/index.ts';
+import type { RefusalCode } from './vocabulary.ts';
+
+/** The judge's own memory of a work: not part of what is seen, and gone with the work. */
+const RUNS = new WeakMap<Work, Run>();
+
+function seen(run: Run): Work {
+  const work = viewOf(run);
+  RUNS.set(work, run);
+  return work;
+}
+
+/** The run behind a work; a work that came from elsewhere (JSON) is replayed from its log. */
+function runOf(work: Work): Run {
+  return (
+    RUNS.get(work) ??
+    runThrough(
+      work.problem,
+      work.log.map(({ action }) => action),
+    )
+  );
+}
+
+function runThrough(problem: Problem, actions: readonly Action[]): Run {
+  const run = startRun(problem, stageRules(problem.stage));
+  for (const action of actions) advance(run, action);
+  return run;
+}
+
+export function startWork(problem: Problem): Work {
+  return seen(startRun(problem, stageRules(problem.stage)));
+}
+
+/** The work after one more action; the given work stays as it is. A refused action is only logged. */
+export function act(work: Work, action: Action): Work {
+  const run = copyRun(runOf(work));
+  advance(run, action);
+  return seen(run);
+}
+
+/** The fold of `act` over the actions, in one go. */
+export function replay(problem: Problem, actions: readonly Action[]): Work {
+  return seen(runThrough(problem, actions));
+}
+
+/** Why real material could not do this now; null: it can. */
+export function refusalOf(work: Work, action: Action): RefusalCode | null {
+  const after = physicsOf(runOf(work), action);
+  return typeof after === 'string' ? after : null;
+}
+
+/** The next sensible action from any position; null once the problem is finished. */
+export function nextMove(work: Work): Suggestion | null {
+  return nextOf(runOf(work));
+}
+
+function nextOf(run: Run): Suggestion | null {
+  const { position } = run.state;
+  if (position.finished.problem) return null;
+  const scene = sceneOf(run);
+  const findings = findingsOf(run.stage, scene, momentOf(position));
+  return (
+    run.stage.next(scene, findings) ?? {
+      action: { do: 'finish', what: 'problem' },
+      say: { key: 'finishProblem', values: {} },
+    }
+  );
+}
+
+/** Longer than any presentation: a guard against going round in circles. */
+const MOST_MOVES = 5_000;
+
+/** The whole worked presentation; replayed it earns full marks. */
+export function worked(problem: Problem): readonly Suggestion[] {
+  const run = startRun(problem, stageRules(problem.stage));
+  const moves: Suggestion[] = [];
+  while (moves.length < MOST_MOVES) {
+    const move = nextOf(run);
+    if (move === null) return moves;
+    moves.push(move);
+    advance(run, move.action);
+  }
+  throw new Error(`no end to the presentation of ${JSON.stringify(problem)}`);
+}

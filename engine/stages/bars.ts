@@ -1,0 +1,69 @@
+import { counting } from '../judge/counting.ts';
+import { laying } from '../judge/laying.ts';
+import { stepOf } from '../judge/ledger.ts';
+import { pointWith } from '../judge/point.ts';
+import { productLine, zerosLeftOut } from '../judge/reading.ts';
+import { saying } from '../judge/saying.ts';
+import type { Finding, Scene } from '../judge/scene.ts';
+import { settling } from '../judge/settling.ts';
+import { sliding } from '../judge/sliding.ts';
+import type { StageRules } from '../judge/stage.ts';
+import { tiles } from '../judge/tiles.ts';
+import type { Suggestion } from '../judge/work.ts';
+import {
+  nextDigit,
+  nextLaying,
+  nextProductFinish,
+  nextRowFinish,
+  nextSaying,
+  nextSettling,
+  nextSlide,
+} from './bar-moves.ts';
+import { setPoint } from './captions.ts';
+import { nextMend } from './mending.ts';
+import { nextTile } from './tile-moves.ts';
+
+/** Row by row from the units: lay, count and exchange, say; then all rows down, settle, read the product. */
+function next(scene: Scene, findings: readonly Finding[]): Suggestion | null {
+  return (
+    nextTile(scene) ??
+    nextMend(scene) ??
+    nextRow(scene, findings) ??
+    nextSlide(scene) ??
+    nextSettling(scene, 0) ??
+    nextDigit(scene, findings) ??
+    nextPoint(scene, findings) ??
+    nextProductFinish(scene)
+  );
+}
+
+function nextRow(scene: Scene, findings: readonly Finding[]): Suggestion | null {
+  for (let row = 0; row < scene.plan.up.length; row += 1) {
+    const untouched = (scene.ledger.disturbed & (1 << row)) === 0;
+    const move =
+      nextLaying(scene, row) ??
+      (untouched ? nextSettling(scene, row) : null) ??
+      nextSaying(scene, findings, row) ??
+      nextRowFinish(scene, row);
+    if (move !== null) return move;
+  }
+  return null;
+}
+
+function nextPoint(scene: Scene, findings: readonly Finding[]): Suggestion | null {
+  const step = stepOf(scene.plan, 'point');
+  if (step < 0 || findings[step]!.grade === 'right') return null;
+  return setPoint(-scene.plan.problem.mat.origin);
+}
+
+const point = pointWith(zerosLeftOut);
+
+/** Several rows of bars. */
+export const bars: StageRules = {
+  id: 'bars',
+  aspects: [tiles, laying, counting, saying, sliding, settling, productLine, point],
+  next,
+};
+
+/** One row of bars: the same obligations, of which sliding has none. */
+export const bars1: StageRules = { ...bars, id: 'bars1' };

@@ -1,0 +1,94 @@
+import type { Plan, Scene } from '../judge/scene.ts';
+import type { SayValue, Suggestion } from '../judge/work.ts';
+import type { Action, ActionOf } from '../mat/action.ts';
+import type { Square } from '../mat/geometry.ts';
+import { pileValue } from '../mat/position.ts';
+import type { Move } from '../vocabulary.ts';
+
+type Values = Readonly<Record<string, SayValue>>;
+
+function said(action: Action, key: Move, values: Values): Suggestion {
+  return { action, say: { key, values } };
+}
+
+function placeAt(plan: Plan, [row, column]: Square): number {
+  return plan.problem.mat.origin + row + column;
+}
+
+/** `places`: of the digit below and the digit at the side, so that "tenths times hundredths" can be said. */
+function placesOf(plan: Plan, [row, column]: Square): readonly [number, number] {
+  return [plan.problem.multiplicand.lowest + column, plan.problem.multiplier.lowest + row];
+}
+
+export function layTile(plan: Plan, action: ActionOf<'layTile'>): Suggestion {
+  const number = action.edge === 'bottom' ? plan.problem.multiplicand : plan.problem.multiplier;
+  const { edge, digit } = action;
+  return said(action, 'layTile', { edge, digit, place: number.lowest + action.index });
+}
+
+export function liftTile(action: ActionOf<'liftTile'>): Suggestion {
+  return said(action, 'liftTile', { edge: action.edge });
+}
+
+export function layBars({ plan }: Scene, action: ActionOf<'layBars'>): Suggestion {
+  const { square, kind, count } = action;
+  const places = placesOf(plan, square);
+  return said(action, 'layBars', { kind, count, place: placeAt(plan, square), places });
+}
+
+export function liftBars({ plan }: Scene, action: ActionOf<'liftBars'>): Suggestion {
+  const { square, kind, count } = action;
+  return said(action, 'liftBars', { kind, count, place: placeAt(plan, square) });
+}
+
+export function countPile({ plan, position }: Scene, square: Square): Suggestion {
+  const total = pileValue(position.piles[square[0]]![square[1]]!);
+  return said({ do: 'count', square, total }, 'count', { total, place: placeAt(plan, square) });
+}
+
+export function exchange({ plan }: Scene, action: ActionOf<'exchange'>): Suggestion {
+  const { from, to, tens, ones } = action;
+  const values = { tens, ones, place: placeAt(plan, from), next: placeAt(plan, to) };
+  return said(action, 'exchange', values);
+}
+
+export function slide({ plan }: Scene, from: Square, to: Square): Suggestion {
+  const values = { place: placeAt(plan, from), row: from[0] };
+  return said({ do: 'slide', from, to }, 'slide', values);
+}
+
+export function sayRow(row: number, answer: string): Suggestion {
+  return said({ do: 'say', row, answer }, 'sayRow', { row, answer });
+}
+
+export function writeDigit(
+  action: Extract<Action, { do: 'write'; line: unknown }>,
+  key: Move,
+): Suggestion {
+  const { digit, place, line } = action;
+  return said(action, key, { digit, place, line });
+}
+
+export function rubDigit(action: Extract<Action, { do: 'rub'; line: unknown }>): Suggestion {
+  return said(action, 'rub', { place: action.place, line: action.line });
+}
+
+export function setPoint(places: number): Suggestion {
+  return said({ do: 'point', on: 'product', places }, 'point', { places });
+}
+
+export function finishRow(row: number): Suggestion {
+  return said({ do: 'finish', what: `row:${row}` }, 'finishRow', { row });
+}
+
+export function finishProduct(): Suggestion {
+  return said({ do: 'finish', what: 'product' }, 'finishProduct', {});
+}
+
+export function finishProblem(): Suggestion {
+  return said({ do: 'finish', what: 'problem' }, 'finishProblem', {});
+}
+
+export function undo(): Suggestion {
+  return said({ do: 'undo' }, 'undo', {});
+}
