@@ -49,9 +49,15 @@ export class Gradebook {
   /** Paths of line items that exist, with their resource link. */
   readonly items = new Map([['/2/lineitems/2/lineitem', '1']]);
   readonly now: () => number;
+  private readonly waiting: (() => void)[] = [];
 
   constructor(now: () => number) {
     this.now = now;
+  }
+
+  /** Settles when so many posts have come. */
+  async arrived(posts: number): Promise<void> {
+    while (this.posts.length < posts) await new Promise<void>((next) => this.waiting.push(next));
   }
 
   /** What a teacher types into the gradebook; null empties the cell. */
@@ -97,6 +103,7 @@ export class Gradebook {
       accepted: false,
     };
     this.posts.push(post);
+    for (const next of this.waiting.splice(0)) next();
     if (refusal)
       return { status: refusal.status, headers: refusal.headers ?? {}, body: refusal.body ?? '' };
     if (!this.allows(headers.authorization)) return json(401, []);
