@@ -46,24 +46,19 @@ const addPlatform = async (plan: Plan, command: Command) => {
   return (await command(['platform.ts', 'add', file])) as unknown as Added;
 };
 
-const addActivities = async (
-  plan: Plan,
-  registration: string,
-  command: Command,
-): Promise<string[]> => {
-  const ids: string[] = [];
-  for (const [index, { title, problems, points }] of DEMO_ACTIVITIES.entries()) {
-    const file = await handIn(plan, `activity-${index + 1}.json`, {
-      registration,
-      title,
-      problems,
-      ...(points === null ? {} : { points: String(points) }),
-    });
-    const { activity = '' } = await command(['activity.ts', file]);
-    ids.push(activity);
-  }
-  return ids;
-};
+const addActivities = (plan: Plan, registration: string, command: Command): Promise<string[]> =>
+  Promise.all(
+    DEMO_ACTIVITIES.map(async ({ title, problems, points }, index) => {
+      const file = await handIn(plan, `activity-${index + 1}.json`, {
+        registration,
+        title,
+        problems,
+        ...(points === null ? {} : { points: String(points) }),
+      });
+      const { activity = '' } = await command(['activity.ts', file]);
+      return activity;
+    }),
+  );
 
 const withDatabase = async <T>(env: Record<string, string>, work: (uri: string) => Promise<T>) => {
   const settings = readConfig({ ...process.env, ...env });

@@ -19,8 +19,7 @@ const run = async (): Promise<void> => {
   const leave = (code: number, reason?: string): Promise<never> => {
     leaving ??= (async () => {
       if (reason) console.error(reason);
-      // The tool last: a school that is gone cannot ask for its keys.
-      for (const one of running.reverse()) await one.stop();
+      await Promise.all(running.map((one) => one.stop()));
       process.exit(code);
     })();
     return leaving;
@@ -30,8 +29,12 @@ const run = async (): Promise<void> => {
   const giveUp = (reason: string) => void leave(1, reason);
   try {
     const plan = await prepare(resolve(ROOT, process.env.PLACEWEAVE_DATA ?? '.data'));
-    running.push(await keepRunning('The tool', () => startTool(plan), giveUp));
-    running.push(await keepRunning('The school', () => startSchool(plan), giveUp));
+    running.push(
+      ...(await Promise.all([
+        keepRunning('The tool', () => startTool(plan), giveUp),
+        keepRunning('The school', () => startSchool(plan), giveUp),
+      ])),
+    );
     console.log(`\nHarbour Lane School is open:  ${plan.school}\n(Ctrl-C closes it.)`);
   } catch (error) {
     giveUp((error as Error).message);
