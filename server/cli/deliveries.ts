@@ -28,12 +28,12 @@ async function list(outbox: Outbox): Promise<Reply> {
 }
 
 async function retry(outbox: Outbox, id: string): Promise<Reply> {
-  const found = await outbox.decide(id, ['stuck', 'waiting'], true, Date.now());
+  const found = await outbox.decide(id, ['stuck', 'waiting'], false, Date.now());
   return decided(found, id, 'waits or is stuck');
 }
 
 async function release(outbox: Outbox, id: string): Promise<Reply> {
-  return decided(await outbox.decide(id, ['held'], false, Date.now()), id, 'is held');
+  return decided(await outbox.decide(id, ['held'], true, Date.now()), id, 'is held');
 }
 
 function decided(found: boolean, id: string, which: string): Reply {

@@ -103,13 +103,14 @@ export function outboxStore(connection: Connection) {
     async decide(
       id: string,
       states: readonly DeliveryState[],
-      lookFirst: boolean,
+      overrule: boolean,
       now: number,
     ): Promise<boolean> {
       const { matchedCount } = await rows.updateOne({ _id: id, state: { $in: [...states] } }, [
         {
           $set: {
-            ...{ state: 'waiting', lookFirst, tries: 0, firstTry: null, failures: 0 },
+            ...{ state: 'waiting', lookFirst: true, overrule },
+            ...{ tries: 0, firstTry: null, failures: 0 },
             nextTry: { $max: [now, '$notBefore'] },
           },
         },

@@ -58,6 +58,8 @@ export interface DeliveryRow extends DeliveryKey {
   slot: number | null;
   /** Read the platform's result before the next post: it may hold a teacher's change. */
   lookFirst: boolean;
+  /** Somebody decided that ours goes over what was changed there. */
+  overrule: boolean;
   renewToken: boolean;
   /** Tries of this revision, the first of them, and how often in a row the platform failed. */
   tries: number;
@@ -93,7 +95,8 @@ export function coalesce(
   const { placement, attempt } = score;
   return {
     ...row,
-    ...{ placement, attempt, lookFirst: false, tries: 0, firstTry: null, failures: 0 },
+    ...{ placement, attempt, lookFirst: false, overrule: false },
+    ...{ tries: 0, firstTry: null, failures: 0 },
     desired: desiredOf(score, row.desired.revision + 1, timestamp),
     ...(row.state !== 'sending' && {
       state: 'waiting',
@@ -108,7 +111,8 @@ function begin(score: ScoreToSend, desired: Desired, now: number, id: string): D
   return {
     ...{ _id: id, registration, deployment, lineitem, subject, placement, attempt, desired },
     ...{ target: lineitem, state: 'waiting', claim: null, slot: null },
-    ...{ lookFirst: false, renewToken: false, tries: 0, firstTry: null, failures: 0 },
+    ...{ lookFirst: false, overrule: false, renewToken: false },
+    ...{ tries: 0, firstTry: null, failures: 0 },
     ...{ inDoubt: [], lastSent: null, highest: 0 },
     ...{ notBefore: now, nextTry: now, lastTry: null, lastStatus: null, reason: null },
   };

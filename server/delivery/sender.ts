@@ -76,6 +76,7 @@ async function lookAtPlatform(parts: Parts, row: DeliveryRow): Promise<Outcome |
   const seen = look(row, reading.value);
   if (seen === 'clear') return null;
   if (seen === 'delivered') return { ...NOTHING, kind: 'sent' };
+  if (row.overrule) return null;
   return { ...NOTHING, kind: 'hold', reason: seen };
 }
 
@@ -124,7 +125,7 @@ async function afterConflict(
   if (shown === null) return { ...restamp, kind: 'restamp' };
   const seen = look({ ...row, inDoubt: [...row.inDoubt, row.desired] }, shown);
   if (seen === 'delivered') return { ...posted, kind: 'sent' };
-  if (seen === 'clear') return { ...restamp, kind: 'restamp' };
+  if (seen === 'clear' || row.overrule) return { ...restamp, kind: 'restamp' };
   return { ...posted, kind: 'hold', reason: seen };
 }
 

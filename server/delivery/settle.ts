@@ -35,6 +35,15 @@ export const NOTHING: Omit<Outcome, 'kind'> = {
 
 export type Changes = Partial<DeliveryRow>;
 
+/** Nothing of the tries so far counts for what comes next. */
+const FRESH: Changes = {
+  overrule: false,
+  renewToken: false,
+  tries: 0,
+  firstTry: null,
+  failures: 0,
+};
+
 /** Changes that hold whatever came in meanwhile. `row` as it was before the claim. */
 export function settleFacts(row: DeliveryRow, outcome: Outcome, now: number): Changes {
   const posting = postingOf(row.desired);
@@ -46,8 +55,8 @@ export function settleFacts(row: DeliveryRow, outcome: Outcome, now: number): Ch
     lastTry: now,
     lastStatus: outcome.status,
     ...(outcome.posted && { notBefore: now + SPACING }),
-    ...(outcome.target !== null && { target: outcome.target }),
     ...(outcome.kind === 'sent' ? { inDoubt: [], lastSent: posting } : { inDoubt }),
+    ...(outcome.target !== null && { target: outcome.target, inDoubt: [], lastSent: null }),
   };
 }
 
@@ -57,14 +66,7 @@ export function settleState(row: DeliveryRow, outcome: Outcome, now: number): Ch
   const { reason } = outcome;
   switch (outcome.kind) {
     case 'sent':
-      return {
-        state: 'sent',
-        reason: null,
-        failures: 0,
-        renewToken: false,
-        tries: 0,
-        firstTry: null,
-      };
+      return { state: 'sent', reason: null, ...FRESH };
     case 'stop':
       return { state: 'stuck', reason, renewToken: false };
     case 'hold':
@@ -84,15 +86,18 @@ function tryLater(row: DeliveryRow, outcome: Outcome, now: number): Changes {
   const facts = { reason, failures, renewToken, ...restamped(row, outcome, now) };
   if (failures >= MOST_FAILURES || now - (row.firstTry ?? now) >= GIVE_UP_AFTER)
     return { ...facts, state: 'stuck' };
-  const usual = renewToken || (outcome.kind === 'restamp' && row.tries === 1);
-  const wait = usual ? SPACING : backOff(row.tries);
+  const soon = renewToken || (outcome.kind === 'restamp' && row.tries === 1);
+  const wait = soon ? SPACING : backOff(row.tries);
   return { ...facts, state: 'waiting', nextTry: now + Math.max(wait, outcome.retryAfter ?? 0) };
 }
 
 /** The same revision under a later time: only after a certain refusal of the time it had. */
 function restamped(row: DeliveryRow, outcome: Outcome, now: number): Changes {
   if (outcome.kind !== 'restamp') return {};
-  const timestamp = Math.max(now, outcome.after + SPACING, row.highest + SPACING);
+  const timestamp = Math.max(
+    now,
+    SPACING + Math.max(outcome.after, row.highest, row.desired.timestamp),
+  );
   return { desired: { ...row.desired, timestamp } };
 }
 

@@ -122,7 +122,7 @@ async function settle(outbox: Parts['outbox'], clock: Clock, pumpAll: () => Prom
     const left = await outbox.unsettled();
     if (left.length === 0) return;
     for (const { _id, state } of left)
-      if (state === 'stuck') await outbox.decide(_id, ['stuck'], true, clock.now);
+      if (state === 'stuck') await outbox.decide(_id, ['stuck'], false, clock.now);
     clock.now = Math.max(clock.now + 2_000, Math.min(...left.map(({ nextTry }) => nextTry)));
     await pumpAll();
   }
