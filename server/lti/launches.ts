@@ -26,7 +26,7 @@ export function createLaunches(parts: LaunchParts) {
     const form = fields.ok ? readLaunchForm(fields.value) : fields;
     if (!form.ok) return parts.refuse(req, res, form.refusal);
     const examined = await examine(parts, form.value);
-    const landed = examined.ok ? await land(parts, form.value, examined.value, req, res) : examined;
+    const landed = examined.ok ? await land(parts, form.value, examined.value) : examined;
     const { registration } = examined;
     if (!landed.ok) return parts.refuse(req, res, landed.refusal, { registration });
     sendPage(res, 200, policyFor(registration), landed.value);
@@ -38,14 +38,12 @@ async function land(
   parts: LaunchParts,
   form: LaunchForm,
   passed: Passed,
-  req: Request,
-  res: Response,
 ): Promise<Checked<string>> {
   const { id } = passed.registration;
   if (parts.launches.reached(id)) return refused('platformBusy');
   parts.launches.count(id);
   if (form.kind === 'token' && !needsNoSecondCheck(passed)) {
-    const agreed = await parts.provider.check({ ...form, passed }, req, res);
+    const agreed = await parts.provider.check({ ...form, passed });
     if (!agreed.ok) return agreed;
   }
   return await waitForBrowser(parts, passed, proofKeyOf(form.state ?? ''));

@@ -2,6 +2,8 @@
  * ltijs, contained: it registers platforms, makes and keeps our keys, and validates every ordinary
  * launch a second time. Nothing reaches its application that the guard has not passed.
  */
+import { IncomingMessage, ServerResponse } from 'node:http';
+import { Socket } from 'node:net';
 import type { Request, Response } from 'express';
 import ltijs, { type DatabasePlugin, type LaunchToken } from 'ltijs';
 import type { Registration } from '../platforms/registration.ts';
@@ -10,6 +12,10 @@ import { secondLook } from './plugin.ts';
 import { type Checked, refused } from './refusals.ts';
 
 export const LAUNCH_PATH = '/lti/launch';
+
+/** ltijs asks nobody during a check; if it falls silent all the same, this ends the wait. Milliseconds. */
+const PATIENCE = 10_000;
+const SILENT = { reason: 'no answer' };
 
 type Outcome = Checked<true>;
 type Settle = (outcome: Outcome) => void;
@@ -22,7 +28,7 @@ export interface SecondCheck {
 
 export interface Provider {
   /** Sends a launch that passed the guard through ltijs, which may still refuse it. */
-  check(launch: SecondCheck, req: Request, res: Response): Promise<Outcome>;
+  check(launch: SecondCheck): Promise<Outcome>;
   /** Makes the registration with a new key pair, or changes the addresses of the one that exists. */
   register(registration: NewRegistration): Promise<void>;
   /** PEM. */
@@ -60,18 +66,17 @@ export async function createProvider(secret: string, plugin: DatabasePlugin): Pr
   await deployQuietly(() => provider.deploy({ serverless: true, silent: true }));
 
   return {
-    check(launch, req, res) {
+    check(launch) {
+      const { req, res } = standIn(launch, secret);
       return new Promise((resolve) => {
+        const silence = setTimeout(() => settle(refused('secondCheck', SILENT)), PATIENCE);
         const settle: Settle = (outcome) => {
-          // It clears a state cookie that never existed.
-          if (!res.headersSent) res.removeHeader('set-cookie');
+          clearTimeout(silence);
           resolve(outcome);
         };
         waiting.set(res, settle);
-        res.once('close', () => settle(refused('secondCheck', { reason: 'connection closed' })));
-        present(launch, req);
         secondLook.run({ passed: launch.passed, nonceSpent: false }, () =>
-          provider.app(req, res, () => settle(refused('secondCheck', { reason: 'not answered' }))),
+          provider.app(req, res, () => settle(refused('secondCheck', SILENT))),
         );
       });
     },
@@ -95,13 +100,21 @@ export async function createProvider(secret: string, plugin: DatabasePlugin): Pr
   };
 }
 
-/** Exactly what ltijs is to see: the form's two fields, and the state cookie that the guard vouches for. */
-function present({ token, state, passed }: SecondCheck, req: Request): void {
-  delete req.headers.authorization;
-  req.query = {};
-  req.body = { id_token: token, state };
-  req.cookies = {};
-  req.signedCookies = { [`state${state}`]: passed.registration.issuer };
+/**
+ * A request and a response made for ltijs alone: it sees the form's two fields and the state cookie
+ * that the guard vouches for, and nothing it writes reaches a browser.
+ */
+function standIn({ token, state, passed }: SecondCheck, secret: string) {
+  const req = Object.assign(new IncomingMessage(new Socket()), {
+    method: 'POST',
+    url: LAUNCH_PATH,
+    secret,
+    query: {},
+    body: { id_token: token, state },
+    cookies: {},
+    signedCookies: { [`state${state}`]: passed.registration.issuer },
+  });
+  return { req: req as unknown as Request, res: new ServerResponse(req) as unknown as Response };
 }
 
 /** Both readings of the token must name the same person in the same place. */
