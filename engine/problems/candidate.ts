@@ -1,3 +1,4 @@
+import { fits, sizeNeeded } from '../mat/geometry.ts';
 import { digitsOf, exchangesOfRow, pilesOfRow } from './digits.ts';
 import { holdsFact } from './fact-set.ts';
 import { within } from './range.ts';
@@ -40,7 +41,7 @@ export function satisfies(candidate: Candidate, clause: Clause): boolean {
     case 'productDigits':
       return within(String(candidate.multiplicand * candidate.multiplier).length, clause.range);
     case 'mat':
-      return right.length <= clause.rows && bottom.length + right.length <= clause.columns;
+      return fits(clause, sizeNeeded(bottom.length, right.length));
   }
 }
 

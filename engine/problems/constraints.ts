@@ -1,3 +1,4 @@
+import { fits, type Size as MatSize, sizeNeeded } from '../mat/geometry.ts';
 import { rowsSuit } from './candidate.ts';
 import type { FactSet } from './fact-set.ts';
 import {
@@ -98,7 +99,7 @@ function sizesFor(clauses: readonly Clause[]): Size[] {
   );
   return sizes
     .filter(
-      (size) => clauses.every((clause) => leavesOpen(clause, size)) && fits(size, LARGEST_MAT),
+      (size) => clauses.every((clause) => leavesOpen(clause, size)) && liesOn(size, LARGEST_MAT),
     )
     .sort((a, b) => a.multiplicand + a.multiplier - b.multiplicand - b.multiplier);
 }
@@ -116,7 +117,7 @@ function leavesOpen(clause: Clause, size: Size): boolean {
     case 'stage':
       return rowsSuit(clause.stage, size.multiplier);
     case 'mat':
-      return fits(size, clause);
+      return liesOn(size, clause);
     case 'exchanges':
       return clause.row === 'every' || clause.row < size.multiplier;
     case 'productDigits':
@@ -126,8 +127,8 @@ function leavesOpen(clause: Clause, size: Size): boolean {
   }
 }
 
-const fits = (size: Size, mat: { readonly rows: number; readonly columns: number }): boolean =>
-  size.multiplier <= mat.rows && size.multiplicand + size.multiplier <= mat.columns;
+const liesOn = (size: Size, mat: MatSize): boolean =>
+  fits(mat, sizeNeeded(size.multiplicand, size.multiplier));
 
 /** Small enough for conditions that tie the digits of both numbers together to be counted. */
 export const isCountable = ({ multiplicand, multiplier }: Size): boolean =>

@@ -1,7 +1,11 @@
+import { MAT_LIMITS } from '../mat/geometry.ts';
 import type { Range } from './range.ts';
 
-/** The largest mat: 6 rows by 13 columns. A problem of m by n digits needs n rows and m + n columns. */
-export const LARGEST_MAT = { rows: 6, columns: 13 } as const;
+/** The largest mat, 6 rows by 13 columns: without a mat of its own, a specification means this one. */
+export const LARGEST_MAT = {
+  rows: MAT_LIMITS.rows.most,
+  columns: MAT_LIMITS.columns.most,
+} as const;
 
 /** Digits that may be laid along the bottom and up the right edge of the largest mat. */
 export const MULTIPLICAND_DIGITS: Range = { from: 1, to: 12 };

@@ -35,7 +35,7 @@ export interface MadeProblems {
  *   any mat satisfies together.
  */
 export function countProblems(specification: Specification): Result<number> {
-  const found = openPopulation(specification.clauses);
+  const found = open(specification.clauses);
   return found.ok ? ok(found.value.population.count * found.value.points.length) : found;
 }
 
@@ -44,7 +44,7 @@ export function countProblems(specification: Specification): Result<number> {
  * from `specification.seed`. Faults: those of `countProblems`, and `tooFew` (`available`).
  */
 export function makeProblems(specification: Specification): Result<MadeProblems> {
-  const found = openPopulation(specification.clauses);
+  const found = open(specification.clauses);
   if (!found.ok) return found;
   const { population, points } = found.value;
   const count = population.count * points.length;
@@ -68,18 +68,24 @@ export function exampleOf({ clauses }: Specification): Result<MadeProblem> {
 /** Places after the point of each number. */
 type Points = Readonly<Record<Factor, number>>;
 
-interface Opened {
+/** Candidates and the points they may be given: each with each is a problem. */
+interface Drawable {
   readonly population: Population;
   readonly points: readonly Points[];
 }
 
-function openPopulation(clauses: readonly Clause[]): Result<Opened> {
+/** What can be drawn, perhaps nothing. */
+export const drawableFrom = (constraints: Constraints): Drawable => ({
+  population: populationOf(constraints),
+  points: pointsOf(constraints),
+});
+
+function open(clauses: readonly Clause[]): Result<Drawable> {
   const constraints = constraintsOf(clauses);
   const large = constraints.coupled && constraints.sizes.find((size) => !isCountable(size));
   if (large) return refuseSize(clauses, large);
-  const population = populationOf(constraints);
-  if (population.count === 0) return impossible(clauses);
-  return ok({ population, points: pointsOf(constraints) });
+  const drawable = drawableFrom(constraints);
+  return drawable.population.count > 0 ? ok(drawable) : impossible(clauses);
 }
 
 function refuseSize(clauses: readonly Clause[], size: Size): Result<never> {

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../result.ts';
-import { STAGES, type Stage } from '../vocabulary.ts';
+import { STAGES } from '../vocabulary.ts';
+import { readOneOf } from '../wire/read.ts';
 import { type FactEntry, factSet } from './fact-set.ts';
 import {
   COUNTABLE,
@@ -25,11 +26,11 @@ const NO_CLAUSES: Clauses = ok([]);
 
 /**
  * Reads a `WrittenSpecification` from unknown JSON. Faults, each with the path of the argument in `at`:
- * `notAnObject`, `unknownKey`, `notAList`, `tooMany` (`most`), `notAWholeNumber`, `outOfRange`
- * (`from`, `to`), `emptyRange`, `unknownStage`, `notAFact`, `notAZeroCondition`.
+ * `notAnObject`, `unknownField`, `unknownWord` (`known`), `notAWholeNumber`, `outOfRange` (`least`,
+ * `most`), `emptyRange`, `notAList`, `tooMany` (`most`), `notAFact`, `notAZeroCondition`.
  */
 export function parseSpecification(written: unknown): Result<Specification> {
-  const entries = entriesOf(written, '', KEYS);
+  const entries = entriesOf(written, '', FIELDS);
   if (!entries.ok) return entries;
   const clauses = all([
     optional(entries.value.stage, 'stage', stageClause),
@@ -48,7 +49,7 @@ export function parseSpecification(written: unknown): Result<Specification> {
   return ok({ clauses: clauses.value, count: count.value, seed: seed.value });
 }
 
-const KEYS = [
+const FIELDS = [
   'stage',
   'multiplicand',
   'multiplier',
@@ -86,8 +87,8 @@ function all(parts: readonly Clauses[]): Clauses {
 }
 
 function stageClause(value: unknown, at: string): Clauses {
-  if (!STAGES.includes(value as Stage)) return fail('unknownStage', at);
-  return ok([{ at, written: value, kind: 'stage', stage: value as Stage }]);
+  const stage = readOneOf(value, at, STAGES);
+  return stage.ok ? ok([{ at, written: value, kind: 'stage', stage: stage.value }]) : stage;
 }
 
 function factorClauses(value: unknown, of: Factor): Clauses {

@@ -1,24 +1,22 @@
 import { fail, ok, type Result } from '../result.ts';
+import { readFields, readInteger, strangerIn } from '../wire/read.ts';
 import type { Range } from './range.ts';
 
-/** What stands under the keys of an object; a key left out is undefined. */
-export type Entries<Key extends string> = { readonly [K in Key]?: unknown };
+/** What stands in the fields of an object; a field left out is undefined. */
+export type Entries<Name extends string> = { readonly [N in Name]?: unknown };
 
-/** Reads an object that has no other keys than these; a key misspelt is better refused than ignored. */
-export function entriesOf<Key extends string>(
+/** Reads an object that has no other fields than these. */
+export function entriesOf<Name extends string>(
   value: unknown,
   at: string,
-  keys: readonly Key[],
-): Result<Entries<Key>> {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    return fail('notAnObject', at);
-  }
-  const unknown = Object.keys(value).find((key) => !keys.includes(key as Key));
-  if (unknown !== undefined) return fail('unknownKey', at === '' ? unknown : `${at}.${unknown}`);
-  const own = keys.filter((key) => Object.hasOwn(value, key));
-  return ok(
-    Object.fromEntries(own.map((key) => [key, (value as Entries<Key>)[key]])) as Entries<Key>,
-  );
+  names: readonly Name[],
+): Result<Entries<Name>> {
+  const fields = readFields(value, at);
+  if (!fields.ok) return fields;
+  const stranger = strangerIn(fields.value, names, at);
+  if (!stranger.ok) return stranger;
+  const own = names.filter((name) => Object.hasOwn(fields.value, name));
+  return ok(Object.fromEntries(own.map((name) => [name, fields.value[name]])) as Entries<Name>);
 }
 
 export function list(value: unknown, at: string, most: number): Result<readonly unknown[]> {
@@ -28,12 +26,8 @@ export function list(value: unknown, at: string, most: number): Result<readonly 
   return ok(Array.from(value));
 }
 
-export function wholeNumber(value: unknown, at: string, limits: Range): Result<number> {
-  if (!Number.isInteger(value)) return fail('notAWholeNumber', at);
-  const number = value as number;
-  if (number < limits.from || number > limits.to) return fail('outOfRange', at, { ...limits });
-  return ok(number);
-}
+export const wholeNumber = (value: unknown, at: string, limits: Range): Result<number> =>
+  readInteger(value, at, limits.from, limits.to);
 
 /** `3` or `{ from?, to? }`; an open end is the limit's. */
 export function range(value: unknown, at: string, limits: Range): Result<Range> {
