@@ -19,23 +19,31 @@ export interface Alarm {
   stop(): Promise<void>;
 }
 
+/** The library begins to use the connection as soon as it is made, so it is made at the start and not before. */
 export function createAlarm(connection: Connection, ring: () => void, log: DeliveryLog): Alarm {
-  const backend = new MongoBackend({ mongo: databaseOf(connection), collection: 'alarms' });
+  let agenda: Agenda | null = null;
+  return {
+    async start() {
+      agenda = clockOn(connection, log);
+      agenda.define(JOB, async () => ring());
+      await agenda.start();
+      await agenda.every(EVERY, JOB);
+    },
+    async stop() {
+      await agenda?.stop(false);
+    },
+  };
+}
+
+function clockOn(connection: Connection, log: DeliveryLog): Agenda {
   const agenda = new Agenda({
-    backend,
+    backend: new MongoBackend({ mongo: databaseOf(connection), collection: 'alarms' }),
     processEvery: EVERY,
     defaultLockLifetime: LOCK_LIFETIME,
     maxConcurrency: 1,
   });
   agenda.on('error', (err) => log.error({ err }, 'the alarm clock failed'));
-  agenda.define(JOB, async () => ring());
-  return {
-    async start() {
-      await agenda.start();
-      await agenda.every(EVERY, JOB);
-    },
-    stop: () => agenda.stop(false),
-  };
+  return agenda;
 }
 
 function databaseOf({ db }: Connection) {

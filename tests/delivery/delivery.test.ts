@@ -100,12 +100,14 @@ describe('the alarm clock', () => {
     const [first, second] = [await process(), await process()];
     await first.start();
     await second.start();
+    await enqueue(first, ada({ subject: 'bo' }));
+    await gradebook.arrived(1);
     const outbox = outboxStore(database().connection);
     await inTransaction(database().connection, (session) => outbox.put(session, ada(), Date.now()));
-    await gradebook.arrived(1);
+    await gradebook.arrived(2);
     await first.stop();
     await second.stop();
-    expect(gradebook.posts).toHaveLength(1);
+    expect(gradebook.posts.map(({ subject }) => subject)).toEqual(['bo', 'ada']);
   });
 
   it('is kept in the database, under one lock of seconds', async () => {
