@@ -1,0 +1,293 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { placeName, type Square } from '../../engine/child.ts';
+import { EDGE, fitMat, GAP, nearest, type Spot } from './geometry.ts';
+import { squareName, tileName } from './names.ts';
+import { barStyles, drawBar } from './bar.ts';
+import { type Cell, cellKey, squareCell, step, tileCell } from './cells.ts';
+import type { MatView } from './view.ts';
+import './square.ts';
+import './tile.ts';
+
+/**
+ * The mat as a grid that is walked by arrow keys (one tab stop).
+ * Property `view`: everything shown; the mat itself knows no arithmetic.
+ * Events: `cell` (detail: Cell; pressed), `cell-key` (detail: { cell, event }; a key that is not walking), `cell-focus` (detail: Cell).
+ */
+export class PwMat extends LitElement {
+  static override properties = {
+    view: { attribute: false },
+    here: { state: true },
+    side: { state: true },
+    pans: { type: Boolean, reflect: true },
+  };
+  static override styles = [
+    barStyles,
+    css`
+      :host {
+        display: grid;
+        place-items: center;
+        min-width: 0;
+        min-height: 0;
+      }
+      .frame {
+        box-sizing: border-box;
+        max-width: 100%;
+        max-height: 100%;
+        overflow: auto;
+        overscroll-behavior: contain;
+        scrollbar-width: thin;
+        padding: 4px 0 0;
+      }
+      :host(:not([pans])) .frame {
+        overflow: visible;
+      }
+      .grid {
+        position: relative;
+        display: grid;
+        width: max-content;
+        padding-left: 8px;
+      }
+      .row {
+        display: flex;
+        gap: var(--gap-width);
+        padding: 0 0 var(--gap-width) 12px;
+        background: var(--cloth);
+        border: 0 solid var(--cloth-line);
+        border-left-width: 1.5px;
+      }
+      .row::before {
+        content: '';
+        position: absolute;
+        left: 0;
+        width: 8px;
+        height: calc(var(--square) + var(--gap-width));
+        background: repeating-linear-gradient(var(--cloth-line) 0 1.6px, transparent 1.6px 7px);
+      }
+      .row:first-child {
+        padding-top: 10px;
+        border-top-width: 1.5px;
+        border-radius: 10px 0 0;
+      }
+      .row.last {
+        padding-bottom: 9px;
+        border-bottom-width: 1.5px;
+        border-radius: 0 0 0 10px;
+      }
+      .row.below {
+        position: sticky;
+        z-index: 4;
+        bottom: 0;
+        padding: 2px 0 0 12px;
+        border: 0;
+        border-left: 1.5px solid transparent;
+        background: var(--page);
+      }
+      .row.below::before {
+        content: none;
+      }
+      .beside {
+        position: sticky;
+        z-index: 3;
+        right: 0;
+        display: grid;
+        box-sizing: border-box;
+        width: calc(var(--edge-right) + 9px);
+        margin: -1px 0;
+        padding-left: 9px;
+        background: linear-gradient(90deg, var(--cloth) 0 7px, var(--page) 7px);
+        border-left: 0;
+      }
+      .row:first-child .beside {
+        margin-top: -12px;
+        padding-top: 12px;
+        border-top: 1.5px solid var(--page);
+      }
+      pw-tile[edge='right'] {
+        height: var(--square);
+      }
+      pw-tile[edge='bottom'] {
+        width: var(--square);
+        height: var(--edge-bottom);
+      }
+      .flight {
+        position: absolute;
+        z-index: 9;
+        inset: 0;
+        width: 100%;
+        height: 100%;
+        overflow: visible;
+        pointer-events: none;
+      }
+      :host([grabs]) pw-square {
+        touch-action: none;
+      }
+    `,
+  ];
+  declare view: MatView;
+  declare here: Cell;
+  declare side: number;
+  declare pans: boolean;
+  private readonly sizing = new ResizeObserver(() => this.fit());
+
+  constructor() {
+    super();
+    this.here = squareCell([0, 0]);
+    this.side = 44;
+    this.pans = false;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.sizing.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.sizing.disconnect();
+  }
+
+  private fit(): void {
+    const { width, height } = this.getBoundingClientRect();
+    const { rows, columns } = this.view.shape;
+    const box = fitMat({ width, height, rows, columns, needed: this.view.needed });
+    this.side = box.square;
+    this.pans = box.pans;
+    if (box.pans) this.updateComplete.then(() => this.toLowest());
+  }
+
+  private toLowest(): void {
+    const frame = this.renderRoot.querySelector('.frame');
+    if (frame !== null) frame.scrollLeft = frame.scrollWidth;
+  }
+
+  private cellElement(cell: Cell): HTMLElement | null {
+    return this.renderRoot.querySelector(`[data-cell="${cellKey(cell)}"]`);
+  }
+
+  /** Moves the one tab stop, and the focus with it unless the pointer did it. */
+  async walkTo(cell: Cell, focus = true): Promise<void> {
+    this.here = cell;
+    await this.updateComplete;
+    const element = this.cellElement(cell);
+    if (focus) element?.focus({ preventScroll: true });
+    element?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }
+
+  /** The cell under or near a point of the window, for dropping. */
+  cellAt(x: number, y: number): Cell | null {
+    const spots: Spot<Cell>[] = [];
+    for (const element of this.renderRoot.querySelectorAll<HTMLElement>('[data-cell]')) {
+      const { left, top, width, height } = element.getBoundingClientRect();
+      spots.push({ target: JSON.parse(element.dataset.cell ?? 'null') as Cell, left, top, width, height });
+    }
+    return nearest(spots, x, y, this.side / 2);
+  }
+
+  /** Shows a bar travelling from square to square along the way that the material takes. */
+  async fly(from: Square, to: Square, kind: number): Promise<void> {
+    if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
+    const flight = this.renderRoot.querySelector<SVGElement>('.flight');
+    const [start, end] = [from, to].map((square) => this.cellElement(squareCell(square)));
+    if (flight === null || !start || !end) return;
+    const base = flight.getBoundingClientRect();
+    const at = (element: HTMLElement) => {
+      const box = element.getBoundingClientRect();
+      return `translate(${box.left - base.left + 8}px, ${box.top - base.top + box.height / 2}px)`;
+    };
+    this.flying = kind;
+    this.requestUpdate();
+    await this.updateComplete;
+    const motion = flight.firstElementChild?.animate(
+      [{ transform: at(start) }, { transform: at(end) }],
+      { duration: 240, easing: 'ease-in-out' },
+    );
+    await motion?.finished;
+    this.flying = 0;
+    this.requestUpdate();
+  }
+  private flying = 0;
+
+  private send(event: string, detail: unknown): void {
+    this.dispatchEvent(new CustomEvent(event, { detail, bubbles: true, composed: true }));
+  }
+
+  private pressed(cell: Cell): void {
+    this.here = cell;
+    this.send('cell', cell);
+  }
+
+  private key(event: KeyboardEvent): void {
+    const to = step(this.here, event, this.view.shape);
+    if (to === null) return this.send('cell-key', { cell: this.here, event });
+    event.preventDefault();
+    void this.walkTo(to).then(() => this.send('cell-focus', to));
+  }
+
+  private square(row: number, column: number) {
+    const { view } = this;
+    const cell = squareCell([row, column]);
+    const state = view.squares[row]?.[column];
+    if (state === undefined) return nothing;
+    const { hierarchy, family } = placeName(view.shape.origin + row + column);
+    return html`<pw-square
+      role="gridcell"
+      data-cell=${cellKey(cell)}
+      data-source=${state.bars.some((count) => count > 0) ? `pile:${row}:${column}` : 'none'}
+      tabindex=${cellKey(this.here) === cellKey(cell) ? 0 : -1}
+      aria-label=${squareName(view.shape.origin, row, column, state)}
+      .hierarchy=${hierarchy}
+      .family=${family}
+      .bars=${state.bars}
+      .side=${this.side}
+      .again=${state.again}
+      .target=${state.target}
+      .held=${state.held}
+      .marked=${state.marked}
+      .numbers=${view.numbers}
+      @click=${() => this.pressed(cell)}
+    ></pw-square>`;
+  }
+
+  private tile(edge: 'bottom' | 'right', index: number) {
+    const cell = tileCell(edge, index);
+    const state = this.view.tiles[edge][index];
+    if (state === undefined) return nothing;
+    const { hierarchy, family } = placeName(state.place);
+    return html`<pw-tile
+      role="gridcell"
+      data-cell=${cellKey(cell)}
+      tabindex=${cellKey(this.here) === cellKey(cell) ? 0 : -1}
+      aria-label=${tileName(edge, state)}
+      .edge=${edge}
+      .digit=${state.digit}
+      .label=${['1', '10', '100'][hierarchy] ?? ''}
+      .hierarchy=${hierarchy}
+      .family=${family}
+      .again=${state.again}
+      .active=${state.active}
+      .marked=${state.marked}
+      @click=${() => this.pressed(cell)}
+    ></pw-tile>`;
+  }
+
+  protected override render() {
+    const { rows, columns } = this.view.shape;
+    const across = Array.from({ length: columns }, (_, i) => columns - 1 - i);
+    const upDown = Array.from({ length: rows }, (_, i) => rows - 1 - i);
+    const lengths = `--square:${this.side}px;--gap-width:${GAP}px;--edge-right:${EDGE.right}px;--edge-bottom:${EDGE.bottom}px`;
+    return html`<div class="frame" style=${lengths}>
+      <div class="grid" role="grid" aria-label=${this.view.name} @keydown=${this.key}>
+        ${upDown.map(
+          (row) => html`<div class=${row === 0 ? 'row last' : 'row'} role="row">
+            ${across.map((column) => this.square(row, column))}
+            <div class="beside" role="presentation">${this.tile('right', row)}</div>
+          </div>`,
+        )}
+        <div class="row below" role="row">${across.map((column) => this.tile('bottom', column))}</div>
+        <svg class="flight" aria-hidden="true"><g>${this.flying > 0 ? drawBar(this.flying, 0, 0, 10) : nothing}</g></svg>
+      </div>
+    </div>`;
+  }
+}
+
+customElements.define('pw-mat', PwMat);

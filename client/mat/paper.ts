@@ -1,0 +1,155 @@
+import { css, html, LitElement } from 'lit';
+import { buttonStyles } from '../ui/buttons.ts';
+import { placeWord, words } from '../words/words.ts';
+import { icon } from '../ui/icons.ts';
+
+export interface PaperCell {
+  readonly place: number;
+  readonly digit: number | null;
+  readonly again: boolean;
+  readonly active: boolean;
+  readonly marked: boolean;
+}
+
+export interface PaperView {
+  /** Digits of the two numbers, highest first. */
+  readonly multiplicand: readonly number[];
+  readonly multiplier: readonly number[];
+  /** Partial products as said, by row from below. */
+  readonly said: readonly { readonly row: number; readonly answer: string; readonly again: boolean }[];
+  /** Cells of the product, highest place first. */
+  readonly product: readonly PaperCell[];
+}
+
+/**
+ * Squared paper: the problem, what was said of each row, and the product line, written digit by digit.
+ * Property `view`. Events: `line-cell` (detail: place), `line-key` (detail: { place, event }).
+ */
+export class PwPaper extends LitElement {
+  static override properties = { view: { attribute: false } };
+  static override styles = [
+    buttonStyles,
+    css`
+      :host {
+        display: block;
+        min-width: 0;
+      }
+      .sheet {
+        --cell: calc((100cqw - 22px) / var(--cells));
+        box-sizing: border-box;
+        padding: 10px;
+        border: 1px solid var(--rule);
+        border-radius: 8px;
+        background:
+          linear-gradient(var(--rule) 1px, transparent 1px) 0 9px / 100% 30px,
+          linear-gradient(90deg, var(--rule) 1px, transparent 1px) calc(100% - 9px) 0 / 30px 100%,
+          var(--surface);
+      }
+      .box {
+        container-type: inline-size;
+      }
+      .line {
+        display: flex;
+        justify-content: flex-end;
+        font-size: 1.375rem;
+        line-height: 30px;
+      }
+      .line span {
+        width: var(--cell);
+        max-width: 36px;
+        text-align: center;
+      }
+      .rule {
+        height: 0;
+        margin-left: 12%;
+        border-top: 2.5px solid var(--ink);
+      }
+      .again {
+        color: var(--again);
+        text-decoration: underline wavy;
+      }
+      .line svg {
+        width: 20px;
+        height: 20px;
+      }
+      .line button {
+        width: var(--cell);
+        max-width: 48px;
+        min-width: 0;
+        padding: 0;
+        border: 1.5px dashed var(--line);
+        border-radius: 6px;
+        background: var(--surface);
+        font-size: 1.375rem;
+      }
+      .line button.written {
+        border-style: solid;
+      }
+      .line button[aria-pressed='true'] {
+        border: 3px solid var(--focus);
+        background: var(--surface);
+        color: var(--ink);
+      }
+      .line button.marked {
+        border: 3px dashed var(--ink);
+      }
+      .line button.again {
+        color: var(--again);
+        border: 3px solid var(--again);
+        text-decoration: none;
+        transform: translateY(-6px);
+        background: var(--again-tint);
+        box-shadow: 3px 8px 6px rgb(0 0 0 / 45%);
+      }
+    `,
+  ];
+  declare view: PaperView;
+
+  /** Brings the focus to a place of the product. */
+  focusPlace(place: number): void {
+    this.renderRoot.querySelector<HTMLElement>(`[data-place="${place}"]`)?.focus();
+  }
+
+  private key(event: KeyboardEvent, place: number): void {
+    const to = { ArrowLeft: place + 1, ArrowRight: place - 1 }[event.key];
+    if (to !== undefined) {
+      event.preventDefault();
+      this.focusPlace(to);
+    } else this.dispatchEvent(new CustomEvent('line-key', { detail: { place, event } }));
+  }
+
+  private cell(cell: PaperCell, tabStop: boolean) {
+    const name = words('productCell', {
+      place: placeWord(cell.place),
+      digit: cell.digit ?? words('noDigit'),
+    });
+    const classes = `${cell.digit === null ? '' : 'written'} ${cell.again ? 'again' : ''} ${cell.marked ? 'marked' : ''}`;
+    return html`<button
+      class=${classes}
+      data-place=${cell.place}
+      tabindex=${tabStop ? 0 : -1}
+      aria-pressed=${cell.active}
+      aria-label=${cell.again ? `${name}, ${words('again')}` : name}
+      @click=${() => this.dispatchEvent(new CustomEvent('line-cell', { detail: cell.place }))}
+      @keydown=${(event: KeyboardEvent) => this.key(event, cell.place)}
+    >${cell.digit ?? ''}</button>`;
+  }
+
+  protected override render() {
+    const { view } = this;
+    const digits = (list: readonly (number | string)[]) => list.map((d) => html`<span>${d}</span>`);
+    const stop = Math.max(0, view.product.findIndex((cell) => cell.active));
+    return html`<div class="box"><div class="sheet" style="--cells:${Math.max(view.product.length, view.multiplicand.length + 1)}">
+      <div class="line">${digits(view.multiplicand)}</div>
+      <div class="line">${digits(['×', ...view.multiplier])}</div>
+      <div class="rule"></div>
+      ${view.said.map(
+        ({ answer, again }) => html`<div class="line ${again ? 'again' : ''}">${again ? icon('look') : ''}${digits([...answer])}</div>`,
+      )}
+      ${view.said.length > 0 ? html`<div class="rule"></div>` : ''}
+      <div class="line" role="group" aria-label=${words('productLine')}>${view.product.map((cell, i) => this.cell(cell, i === stop))}</div>
+    </div></div>`;
+  }
+}
+
+customElements.define('pw-paper', PwPaper);

@@ -1,0 +1,165 @@
+import { css, html, LitElement, svg } from 'lit';
+import { icon } from '../ui/icons.ts';
+import { stitches, weaveStyles } from '../ui/weave.ts';
+import { barStyles, drawBar } from './bar.ts';
+import { layPile, ROW } from './pile-layout.ts';
+
+/**
+ * One square of the mat. The host is the grid's cell: its owner sets role, name and tab stop.
+ * Properties: `hierarchy`, `family`, `bars` (counts of kinds 1..10), `side` (pixels),
+ * and the states `again` (to be looked at again), `target` (may receive), `held` (its pile is in the hand), `marked` (a hint points here).
+ */
+export class PwSquare extends LitElement {
+  static override properties = {
+    hierarchy: { type: Number },
+    family: { type: Number },
+    bars: { attribute: false },
+    side: { type: Number },
+    again: { type: Boolean, reflect: true },
+    target: { type: Boolean, reflect: true },
+    held: { type: Boolean, reflect: true },
+    marked: { type: Boolean, reflect: true },
+    numbers: { type: Boolean },
+  };
+  static override styles = [
+    weaveStyles,
+    barStyles,
+    css`
+      :host {
+        position: relative;
+        display: block;
+        box-sizing: border-box;
+        width: var(--square);
+        height: var(--square);
+        cursor: pointer;
+        outline: none;
+        -webkit-tap-highlight-color: transparent;
+      }
+      .cloth {
+        position: absolute;
+        inset: 0;
+        box-sizing: border-box;
+        border-width: 3px;
+        border-style: solid;
+        border-radius: 6px;
+        transition:
+          transform var(--slow),
+          box-shadow var(--slow);
+      }
+      .stitches {
+        position: absolute;
+        top: 3px;
+        right: 4px;
+      }
+      svg.pile {
+        position: absolute;
+        inset: 0;
+        width: 100%;
+        height: 100%;
+        transition: transform var(--slow);
+      }
+      text {
+        fill: var(--ink);
+        font-size: 11px;
+        font-weight: 700;
+        paint-order: stroke;
+        stroke: var(--tint);
+        stroke-width: 3px;
+      }
+      :host([again]) .cloth,
+      :host([again]) .pile,
+      :host([held]) .pile {
+        transform: translate(-3px, -6px);
+      }
+      :host([again]) .cloth {
+        outline: 3px solid var(--again);
+        outline-offset: 1px;
+        box-shadow: 5px 9px 7px rgb(0 0 0 / 45%);
+      }
+      :host([again]),
+      :host([held]),
+      :host(:focus-visible) {
+        z-index: 2;
+      }
+      .mark {
+        position: absolute;
+        top: -15px;
+        left: -11px;
+        width: 22px;
+        height: 22px;
+        display: grid;
+        place-items: center;
+        border: 2px solid var(--again);
+        border-radius: 50%;
+        background: var(--again-tint);
+        color: var(--again);
+      }
+      .mark svg {
+        width: 16px;
+        height: 16px;
+      }
+      :host([target]) .cloth::after,
+      :host([marked]) .cloth::after {
+        content: '';
+        position: absolute;
+        inset: 3px;
+        border: 2.5px dashed var(--ink);
+        border-radius: 5px;
+      }
+      :host([held]) .cloth {
+        outline: 3px solid var(--ink);
+        outline-offset: 1px;
+      }
+      :host(:focus-visible) .cloth {
+        outline: 3px solid var(--focus);
+        outline-offset: 2px;
+        box-shadow: 0 0 0 2px var(--gap);
+      }
+    `,
+  ];
+  declare hierarchy: number;
+  declare family: number;
+  declare bars: readonly number[];
+  declare side: number;
+  declare again: boolean;
+  declare target: boolean;
+  declare held: boolean;
+  declare marked: boolean;
+  declare numbers: boolean;
+
+  constructor() {
+    super();
+    this.hierarchy = 0;
+    this.family = 0;
+    this.bars = [];
+    this.side = 48;
+    this.again = false;
+    this.target = false;
+    this.held = false;
+    this.marked = false;
+    this.numbers = false;
+  }
+
+  private pile() {
+    const left = 7;
+    const top = Math.max(11, this.side * 0.2);
+    const room = this.numbers ? 12 : 0;
+    const width = this.side - 2 * left - room;
+    const height = this.side - top - 7;
+    const { bead, bars } = layPile(this.bars, { width, height, most: 11, row: ROW.close });
+    return bars.map(({ kind, x, y }, i) => {
+      const again = this.numbers && bars[i - 1]?.kind !== kind;
+      return svg`${drawBar(kind, left + x, top + y, bead)}${
+        again ? svg`<text x=${this.side - 8} y=${top + y + 5} text-anchor="end">${kind}</text>` : null
+      }`;
+    });
+  }
+
+  protected override render() {
+    return html`<div class="cloth weave h${this.hierarchy}">${stitches(this.family)}</div>
+      <svg class="pile h${this.hierarchy}" style="background:none" aria-hidden="true">${this.pile()}</svg>
+      ${this.again ? html`<span class="mark">${icon('look')}</span>` : null}`;
+  }
+}
+
+customElements.define('pw-square', PwSquare);

@@ -1,0 +1,51 @@
+import { css, html, LitElement } from 'lit';
+import { words } from '../words/words.ts';
+import { buttonStyles } from './buttons.ts';
+import { icon } from './icons.ts';
+
+/**
+ * Digits to press. Properties: `name` says what the digits are for; `rubs` shows the rubber.
+ * Events: `digit` (detail: 0..9), `rub`.
+ */
+export class PwKeypad extends LitElement {
+  static override properties = { name: {}, rubs: { type: Boolean } };
+  static override styles = [
+    buttonStyles,
+    css`
+      div {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(44px, 1fr));
+        gap: 6px;
+      }
+      button {
+        padding: 0;
+        font-size: 1.25rem;
+      }
+    `,
+  ];
+  declare name: string;
+  declare rubs: boolean;
+
+  constructor() {
+    super();
+    this.name = '';
+    this.rubs = false;
+  }
+
+  private send(event: string, detail?: number): void {
+    this.dispatchEvent(new CustomEvent(event, { detail, bubbles: true, composed: true }));
+  }
+
+  protected override render() {
+    const digits = [1, 2, 3, 4, 5, 6, 7, 8, 9, 0];
+    return html`<div role="group" aria-label=${this.name}>
+      ${digits.map(
+        (digit) =>
+          html`<button data-source="digit:${digit}" @click=${() => this.send('digit', digit)}>${digit}</button>`,
+      )}
+      ${this.rubs ? html`<button class="icon" aria-label=${words('rub')} @click=${() => this.send('rub')}>${icon('rub')}</button>` : null}
+    </div>`;
+  }
+}
+
+customElements.define('pw-keypad', PwKeypad);

@@ -1,0 +1,71 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { icon, type IconName } from '../ui/icons.ts';
+import type { BeadState } from '../ui/progress.ts';
+import { numeral, words, type WordId } from '../words/words.ts';
+import type { DeskController } from './desk.ts';
+import { speak, speaks } from './read-aloud.ts';
+import { answers } from './told.ts';
+import type { WorkStore } from './work-store.ts';
+import '../ui/progress.ts';
+
+const beadsOf = (at: DeskController): BeadState[] =>
+  at.store.works.map((work, i) =>
+    i === at.desk.problem ? 'now' : work.finished.problem ? 'done' : 'ahead',
+  );
+
+/** What is true of saving at this moment; nothing is called saved before the server has said so. */
+export const savingOf = (store: WorkStore): { text: string; calm: boolean } => {
+  const count = store.unsentCount;
+  if (store.sendState === 'ended') return { text: words('ended'), calm: false };
+  if (store.sendState === 'refused') return { text: words('notTaken', { count }), calm: false };
+  if (count === 0) return { text: words('saved'), calm: true };
+  if (!store.keeps) return { text: words('notKept'), calm: false };
+  if (store.sendState === 'waiting') return { text: words('unsent', { count }), calm: false };
+  return { text: words('saving'), calm: true };
+};
+
+const tool = (id: WordId, name: IconName, act: () => void, more: { pressed?: boolean } = {}) =>
+  html`<button
+    class="icon"
+    data-do=${id}
+    aria-label=${words(id)}
+    title=${words(id)}
+    aria-pressed=${more.pressed ?? nothing}
+    @click=${act}
+  >${icon(name)}</button>`;
+
+const saving = (store: WorkStore) => {
+  const { text, calm } = savingOf(store);
+  return html`<span class=${calm ? 'saving' : 'saving loud'} data-saving=${store.unsentCount === 0 ? 'saved' : 'unsent'}>
+    ${icon(store.unsentCount === 0 ? 'kept' : 'waiting')}${text}</span>`;
+};
+
+/** The sentence, where one is, and the tools that are the same at every step. */
+export const headerOf = (at: DeskController, help: () => void): TemplateResult => {
+  const { id, values } = at.sentence;
+  const text = words(id, values);
+  const { problem } = at.work;
+  const numbers = {
+    multiplicand: numeral(problem.multiplicand.text),
+    multiplier: numeral(problem.multiplier.text),
+  };
+  return html`<header>
+    <div class="said">
+      <h1 class=${at.work.lifted.length > 0 ? 'again' : ''}>${text}</h1>
+      <p class="under"><b>${words('problem', numbers)}</b>${saving(at.store)}
+        ${at.store.attempt.trial ? html`<span>${words('trial')}</span>` : nothing}
+        ${at.store.asideCount > 0 ? html`<span>${words('aside', { count: at.store.asideCount })}</span>` : nothing}</p>
+    </div>
+    <div class="tools">
+      <pw-progress .beads=${beadsOf(at)}></pw-progress>
+      <div class="buttons" role="toolbar" aria-label=${words('tools')}>
+        ${tool('undo', 'undo', () => at.do({ do: 'undo' }))}
+        ${speaks() ? tool('readAloud', 'speak', () => speak(text)) : nothing}
+        ${tool('hint', 'lamp', () => at.help())}
+        ${tool('numbersOnBars', 'digits', () => at.set({ numbers: !at.desk.numbers }), { pressed: at.desk.numbers })}
+        ${tool('keys', 'help', help)}
+        ${answers(at.work) ? html`<button class="check" data-do="check" @click=${() => at.do({ do: 'check' })}>${icon('look')}${words('check')}</button>` : nothing}
+      </div>
+    </div>
+  </header>`;
+};

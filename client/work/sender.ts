@@ -1,0 +1,96 @@
+import type { Sent, sendActions, Tail } from '../api/attempt.ts';
+
+/**
+ * `idle` nothing to send · `sending` · `waiting` the server was not reached, tried again soon ·
+ * `ended` the session is gone · `refused` the server does not take it.
+ */
+export type SendState = 'idle' | 'sending' | 'waiting' | 'ended' | 'refused';
+
+type Answer = Awaited<ReturnType<typeof sendActions>>;
+
+/** What the sender needs of its owner. */
+export interface Post {
+  /** What is to be sent now: the known length, and the oldest unsent actions. */
+  batch(): { readonly base: number; readonly actions: readonly Sent[] };
+  send(base: number, actions: readonly Sent[]): Promise<Answer>;
+  accepted(answer: Extract<Answer, { ok: true }>['value']): void;
+  behind(base: number, tail: Tail): void;
+  changed(state: SendState): void;
+}
+
+/** Waits after a failure, in ms; the last repeats. A moment's wait before each send gathers what was done together. */
+const WAITS = [500, 1_000, 2_000, 4_000, 8_000, 15_000];
+const GATHER = 120;
+
+/** Sends what is unsent, one batch at a time, for as long as the page lives. */
+export class Sender {
+  state: SendState = 'idle';
+  private readonly post: Post;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private busy = false;
+  private failures = 0;
+
+  constructor(post: Post) {
+    this.post = post;
+  }
+
+  /** There may be something to send. */
+  poke(): void {
+    if (this.busy || this.state === 'ended' || this.state === 'refused') return;
+    if (this.state === 'waiting' && this.timer !== undefined) return;
+    this.later(GATHER);
+  }
+
+  /** The network is said to be back. */
+  retry(): void {
+    if (this.busy || this.state === 'ended') return;
+    this.failures = 0;
+    this.later(0);
+  }
+
+  private later(wait: number): void {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => {
+      this.timer = undefined;
+      void this.sendOne();
+    }, wait);
+  }
+
+  private become(state: SendState): void {
+    this.state = state;
+    this.post.changed(state);
+  }
+
+  private async sendOne(): Promise<void> {
+    const { base, actions } = this.post.batch();
+    if (actions.length === 0) return this.become('idle');
+    this.busy = true;
+    if (this.state !== 'waiting') this.become('sending');
+    const answer = await this.post.send(base, actions);
+    this.busy = false;
+    this.take(base, answer);
+  }
+
+  private take(base: number, answer: Answer): void {
+    if (answer.ok) {
+      this.failures = 0;
+      this.post.accepted(answer.value);
+      this.become('idle');
+      if (this.post.batch().actions.length > 0) this.later(0);
+      return;
+    }
+    if (answer.status === 409) return this.rebase(base, answer.body as Tail);
+    if (answer.status === 401 || answer.status === 403) return this.become('ended');
+    if (answer.status >= 400 && answer.status < 500 && answer.status !== 429)
+      return this.become('refused');
+    this.become('waiting');
+    this.later(WAITS[Math.min(this.failures, WAITS.length - 1)] ?? GATHER);
+    this.failures += 1;
+  }
+
+  private rebase(base: number, tail: Tail): void {
+    this.post.behind(base, tail);
+    this.become('sending');
+    this.later(0);
+  }
+}

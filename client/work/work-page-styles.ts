@@ -1,0 +1,264 @@
+import { css } from 'lit';
+
+/** The page fits its frame: the mat takes what sentence, tray and moves leave. */
+export const workPageStyles = css`
+  :host {
+    display: block;
+  }
+  .page {
+    display: grid;
+    grid-template-rows: auto minmax(0, 1fr) auto auto;
+    gap: 10px;
+    box-sizing: border-box;
+    height: 100dvh;
+    min-height: 560px;
+    max-width: 1500px;
+    margin: 0 auto;
+    padding: 10px 16px;
+    user-select: none;
+    -webkit-user-select: none;
+  }
+  .page.over {
+    grid-template-rows: auto minmax(0, 1fr);
+  }
+  header {
+    display: flex;
+    gap: 16px;
+    align-items: flex-start;
+    justify-content: space-between;
+  }
+  h1 {
+    margin: 0;
+    font-size: 1.25rem;
+    font-weight: 400;
+    line-height: 1.25;
+    text-wrap: balance;
+  }
+  h1.again {
+    color: var(--again);
+  }
+  .under {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 2px 14px;
+    align-items: center;
+    margin: 2px 0 0;
+    color: var(--soft);
+    font-size: 0.9375rem;
+  }
+  .under b {
+    font-weight: 400;
+    white-space: nowrap;
+  }
+  .saving {
+    display: inline-flex;
+    gap: 3px;
+    align-items: center;
+  }
+  .saving svg {
+    flex: none;
+    width: 18px;
+    height: 18px;
+  }
+  .saving.loud {
+    padding: 2px 10px 2px 6px;
+    border-radius: 8px;
+    background: var(--again-tint);
+    color: var(--again);
+  }
+  .tools {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px 12px;
+    align-items: center;
+    justify-content: flex-end;
+  }
+  .buttons {
+    display: flex;
+    gap: 6px;
+  }
+  .check {
+    display: inline-flex;
+    gap: 6px;
+    align-items: center;
+    padding: 0 12px 0 8px;
+  }
+  .middle {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) 232px;
+    gap: 14px;
+    min-height: 0;
+  }
+  .beside .middle {
+    grid-template-columns: minmax(0, 1fr) minmax(0, 620px);
+  }
+  pw-paper {
+    align-self: start;
+    padding-top: 4px;
+  }
+  .tray {
+    box-sizing: border-box;
+    min-height: 118px;
+    padding: 10px 12px;
+    border: 1.5px solid var(--cloth-line);
+    border-radius: 12px;
+    background: var(--tray);
+  }
+  .tray .ask {
+    margin: 0 0 8px;
+  }
+  .line {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px;
+    align-items: center;
+    margin-bottom: 8px;
+  }
+  .grow {
+    flex: 1;
+    text-align: right;
+  }
+  .answer {
+    box-sizing: border-box;
+    min-width: 96px;
+    min-height: 44px;
+    padding: 6px 10px;
+    border: 2px solid var(--focus);
+    border-radius: 8px;
+    background: var(--surface);
+    font-size: 1.375rem;
+    line-height: 1.3;
+    text-align: right;
+  }
+  .line .again {
+    border: 3px solid var(--again);
+    color: var(--again);
+    background: var(--again-tint);
+    box-shadow: 3px 6px 5px rgb(0 0 0 / 40%);
+    transform: translateY(-3px);
+  }
+  .big {
+    display: block;
+    min-width: 240px;
+    min-height: 56px;
+    margin: 16px auto;
+    font-size: 1.125rem;
+  }
+  nav {
+    display: grid;
+    grid-auto-flow: column;
+    grid-auto-columns: 1fr;
+    gap: 8px;
+  }
+  nav button {
+    position: relative;
+    padding: 0 4px;
+    border-radius: 22px;
+  }
+  nav .next {
+    border: 3px solid var(--ink);
+    font-weight: 700;
+  }
+  nav .next::after {
+    content: '';
+    position: absolute;
+    top: -7px;
+    left: 50%;
+    width: 10px;
+    height: 10px;
+    border: 2px solid var(--ink);
+    border-radius: 50%;
+    background: var(--gold);
+    translate: -50% 0;
+  }
+  .ghost {
+    position: fixed;
+    z-index: 20;
+    top: 0;
+    left: 0;
+    display: grid;
+    gap: 2px;
+    pointer-events: none;
+    will-change: transform;
+    transform: translate3d(-999px, 0, 0);
+  }
+  .ghost.tile {
+    place-items: center;
+    width: 44px;
+    height: 44px;
+    border: 1.5px solid var(--line);
+    border-radius: 8px;
+    background: var(--tile-beside);
+    font-size: 1.375rem;
+    box-shadow: 0 6px 10px rgb(0 0 0 / 35%);
+  }
+  dialog {
+    max-width: min(520px, 90vw);
+    border: 2px solid var(--ink);
+    border-radius: 14px;
+    background: var(--surface);
+    color: var(--ink);
+  }
+  dialog h2 {
+    margin: 0 0 10px;
+    font-size: 1.25rem;
+  }
+  dialog::backdrop {
+    background: rgb(0 0 0 / 45%);
+  }
+  dl {
+    display: grid;
+    grid-template-columns: auto 1fr;
+    gap: 6px 16px;
+    margin: 0 0 14px;
+  }
+  dt {
+    font-weight: 700;
+  }
+  dd {
+    margin: 0;
+  }
+  @media (min-width: 1000px) {
+    .middle {
+      grid-template-columns: minmax(0, 1fr) 300px;
+    }
+    h1 {
+      font-size: 1.5rem;
+    }
+  }
+  @media (max-width: 700px) {
+    .page {
+      gap: 8px;
+      padding: 8px 10px;
+      min-height: 640px;
+    }
+    header {
+      flex-direction: column;
+      gap: 6px;
+    }
+    .tools {
+      width: 100%;
+      justify-content: space-between;
+    }
+    .middle {
+      grid-template-columns: minmax(0, 1fr);
+      grid-template-rows: minmax(0, 1fr) auto;
+    }
+    pw-paper {
+      align-self: end;
+    }
+    .tiles pw-paper,
+    .lay pw-paper,
+    .count pw-paper,
+    .slide pw-paper {
+      display: none;
+    }
+    nav {
+      gap: 4px;
+    }
+    nav button {
+      border-radius: 12px;
+      font-size: 0.875rem;
+    }
+  }
+`;

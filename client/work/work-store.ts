@@ -1,0 +1,157 @@
+import {
+  type Action,
+  act,
+  type Problem,
+  parseProblem,
+  type RefusalCode,
+  refusalOf,
+  replay,
+  type Work,
+} from '../../engine/child.ts';
+import { type Attempt, openAttempt, type Sent, sendActions } from '../api/attempt.ts';
+import { acknowledge, actionsOf, addSent, isKnown, type Ledger, openLedger, rebase } from './ledger.ts';
+import { Sender, type SendState } from './sender.ts';
+import { openUnsentStore, purgeUnsent, type UnsentStore } from './unsent-store.ts';
+
+/** Actions in one request: far below the server's limit of 64 kB. */
+const BATCH = 200;
+
+const deviceStorage = (): Storage | null => {
+  try {
+    return window.localStorage;
+  } catch {
+    return null;
+  }
+};
+
+const playable = (attempt: Attempt): Problem[] | null => {
+  const problems: Problem[] = [];
+  for (const written of attempt.problems) {
+    const parsed = parseProblem(written);
+    if (!parsed.ok) return null;
+    problems.push(parsed.value);
+  }
+  return problems;
+};
+
+/** Everything done in one attempt, and its works: actions go to the engine at once, and to the server as soon as it can be reached. */
+export class WorkStore {
+  readonly attempt: Attempt;
+  readonly problems: readonly Problem[];
+  works: readonly Work[];
+  sendState: SendState = 'idle';
+  /** False when this device keeps nothing: then only what is saved is safe. */
+  keeps = true;
+  private ledger: Ledger;
+  private readonly unsent: UnsentStore;
+  private readonly client = crypto.randomUUID();
+  private readonly opened = performance.now();
+  private n = 0;
+  private readonly sender: Sender;
+  private readonly changed: () => void;
+
+  constructor(attempt: Attempt, problems: readonly Problem[], changed: () => void) {
+    this.attempt = attempt;
+    this.problems = problems;
+    this.changed = changed;
+    const storage = deviceStorage();
+    if (storage !== null) purgeUnsent(storage, Date.now());
+    this.keeps = storage !== null;
+    this.unsent = openUnsentStore(storage, attempt.id, attempt.person, Date.now);
+    this.ledger = openLedger(attempt.actions, this.unsent.load());
+    this.unsent.drop(isKnown(this.ledger));
+    this.works = this.replayAll();
+    this.sender = this.makeSender();
+    this.sender.poke();
+  }
+
+  get unsentCount(): number {
+    return this.ledger.unsent.length;
+  }
+
+  /** What is stored but not judged, because another page had been there first. */
+  get asideCount(): number {
+    return this.ledger.known.filter((entry) => entry.aside !== undefined).length;
+  }
+
+  /** Does an action; returns why real material could not, in which case nothing is done. */
+  do(problem: number, action: Action): RefusalCode | null {
+    const work = this.works[problem];
+    if (work === undefined) return 'finished';
+    const refused = refusalOf(work, action);
+    if (refused !== null) return refused;
+    const at = Math.round(performance.now() - this.opened);
+    const sent: Sent = { client: this.client, n: this.n, at, problem, action };
+    this.n += 1;
+    this.ledger = addSent(this.ledger, sent);
+    this.keeps = this.unsent.add(sent);
+    this.works = this.works.with(problem, act(work, action));
+    this.sender.poke();
+    this.changed();
+    return null;
+  }
+
+  networkBack(): void {
+    this.sender.retry();
+  }
+
+  /** The page is being closed: what is unsent gets a last try; it stays on the device until acknowledged. */
+  leave(): void {
+    const { base, actions } = this.batch();
+    if (actions.length > 0) void sendActions(this.attempt.id, base, actions, true);
+  }
+
+  private batch() {
+    return { base: this.ledger.known.length, actions: this.ledger.unsent.slice(0, BATCH) };
+  }
+
+  private replayAll(): Work[] {
+    return this.problems.map((problem, i) =>
+      replay(
+        problem,
+        actionsOf(this.ledger, i).map(({ action }) => action),
+      ),
+    );
+  }
+
+  private settle(ledger: Ledger, again: boolean): void {
+    this.ledger = ledger;
+    this.unsent.drop(isKnown(ledger));
+    if (again) this.works = this.replayAll();
+  }
+
+  private makeSender(): Sender {
+    return new Sender({
+      batch: () => this.batch(),
+      send: (base, actions) => sendActions(this.attempt.id, base, actions),
+      accepted: ({ length, acknowledged, aside }) => {
+        this.settle(acknowledge(this.ledger, acknowledged, aside), aside.length > 0);
+        if (length !== this.ledger.known.length) void this.readAgain();
+      },
+      behind: (base, tail) => this.settle(rebase(this.ledger, base, tail), true),
+      changed: (state) => {
+        this.sendState = state;
+        this.changed();
+      },
+    });
+  }
+
+  /** The server's list is not the one this page expected, for example after an answer that was lost on its way. */
+  private async readAgain(): Promise<void> {
+    const reply = await openAttempt();
+    if (!reply.ok) return;
+    this.settle(openLedger(reply.value.attempt.actions, this.ledger.unsent), true);
+    this.changed();
+  }
+}
+
+/** Opens the person's attempt; the code of a failure is the server's, or `noProblem` when its problems cannot be played here. */
+export const openWork = async (
+  changed: () => void,
+): Promise<{ store: WorkStore } | { code: string }> => {
+  const reply = await openAttempt();
+  if (!reply.ok) return { code: reply.code };
+  const problems = playable(reply.value.attempt);
+  if (problems === null) return { code: 'noProblem' };
+  return { store: new WorkStore(reply.value.attempt, problems, changed) };
+};
