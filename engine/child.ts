@@ -1,5 +1,6 @@
 /** The small door: what the child's page uses of the engine, and nothing more. */
 
+export type { Hint } from './hint.ts';
 export type {
   Judgement,
   Lifted,
@@ -19,7 +20,7 @@ export type { Fraction } from './numerals/fraction.ts';
 export { fractionText } from './numerals/fraction.ts';
 export type { Numeral } from './numerals/numeral.ts';
 export type { Policy, Problem, Prompt, WrittenPolicy, WrittenProblem } from './problem.ts';
-export { act, nextMove, refusalOf, replay, startWork, worked } from './replay.ts';
+export { act, hint, nextMove, refusalOf, replay, startWork, worked } from './replay.ts';
 export type { Fault, Result } from './result.ts';
 export type { Score } from './score.ts';
 export { score, scoreBySkill, toPoints } from './score.ts';

@@ -1,10 +1,11 @@
+import { type Hint, hintFor } from './hint.ts';
 import { findingsOf, momentOf } from './judge/findings.ts';
 import { advance, copyRun, physicsOf, type Run, sceneOf, startRun, viewOf } from './judge/run.ts';
 import type { Suggestion, Work } from './judge/work.ts';
 import type { Action } from './mat/action.ts';
 import type { Problem } from './problem.ts';
 import { stageRules } from './stages/index.ts';
-import type { RefusalCode } from './vocabulary.ts';
+import type { HintLevel, RefusalCode } from './vocabulary.ts';
 
 /** The judge's own memory of a work: not part of what is seen, and gone with the work. */
 const RUNS = new WeakMap<Work, Run>();
@@ -70,6 +71,11 @@ function nextOf(run: Run): Suggestion | null {
       say: { key: 'finishProblem', values: {} },
     }
   );
+}
+
+/** The words of a hint; that it was asked for is an action of its own. */
+export function hint(work: Work, level: HintLevel, step?: string): Hint | null {
+  return hintFor(runOf(work), level, step);
 }
 
 /** Longer than any presentation: a guard against going round in circles. */

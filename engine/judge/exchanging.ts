@@ -16,10 +16,14 @@ export const noteExchange: Note<Exchange> = (before, after, action, act) => {
   const remark = { step, given: action.ones, due: action.tens };
   const change = amountAt(action.ones, to) - amountAt(action.tens, from + 1);
   if (change === 0n) return { ledger, remark: { ...remark, verdict: 'right' } };
-  const left = paid(nearDebts(ledger, from, to), change);
-  if (left !== null)
-    return { ledger: withoutPaid(ledger, from, to, left), remark: { ...remark, verdict: 'right' } };
   const half = action.tens === 0 || action.ones === 0;
+  const pending = ledger.halves[from]?.left ?? 0;
+  const pairs = half && pending !== 0 && pending > 0 === (action.tens === 0);
+  const near = ledger.debts.filter((debt) => isNear(before, debt, step, half));
+  const left = pairs ? null : paid(near, change);
+  if (left !== null) {
+    return { ledger: withoutPaid(ledger, near, left), remark: { ...remark, verdict: 'right' } };
+  }
   if (half && (to === from + 1 || action.ones === 0)) return halfMade(ledger, action, remark);
   return wrong(before, ledger, action, { act, change, remark });
 };
@@ -41,18 +45,32 @@ function moved({ plan, ledger }: Scene, after: Position, action: Exchange): Ledg
   return { ...ledger, heaps, disturbed };
 }
 
-function nearDebts(ledger: Ledger, from: number, to: number): readonly Debt[] {
-  return ledger.debts.filter((debt) =>
-    debt.owed.some(({ at: place }) => place === from || place === to),
-  );
+/**
+ * A half-made exchange is first of all the beginning of an exchange: it pays at once only what the mat has
+ * already answered for this very place; the rest is evened out at the next finish.
+ */
+function isNear({ charged }: Scene, debt: Debt, step: number, half: boolean): boolean {
+  if (half) return debt.by === 'exchange' && debt.step === step && charged.has(step);
+  return debt.step === step;
 }
 
-function withoutPaid(ledger: Ledger, from: number, to: number, left: readonly Debt[]): Ledger {
-  const near = nearDebts(ledger, from, to);
-  return {
-    ...ledger,
-    debts: ledger.debts.filter((debt) => !near.includes(debt) || left.includes(debt)),
-  };
+function withoutPaid(ledger: Ledger, near: readonly Debt[], left: readonly Debt[]): Ledger {
+  const debts = ledger.debts.filter((debt) => !near.includes(debt) || left.includes(debt));
+  return { ...ledger, debts };
+}
+
+/** At a finish a half that pays a debt of its own place whole was a mend, and both are gone. */
+export function evenHalves({ plan, ledger }: Scene): Ledger {
+  let { debts, halves } = ledger;
+  for (const [place, half] of Object.entries(ledger.halves)) {
+    const near = debts.filter((debt) => debt.step === settledStep(plan, Number(place)));
+    const left = paid(near, -amountAt(half.left, Number(place) + 1));
+    if (left === null) continue;
+    debts = debts.filter((debt) => !near.includes(debt) || left.includes(debt));
+    const { [Number(place)]: _paid, ...others } = halves;
+    halves = others;
+  }
+  return debts === ledger.debts ? ledger : { ...ledger, debts, halves };
 }
 
 type Remarked = Omit<NonNullable<Noted['remark']>, 'verdict'>;

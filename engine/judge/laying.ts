@@ -150,9 +150,18 @@ interface Standing {
   readonly act: number;
   readonly kind: boolean;
   readonly stale: boolean;
+  /** Too little beside bars that another pair pays for: not asked for before the finish. */
+  readonly beside: boolean;
 }
 
-const STANDS: Standing = { grade: 'right', blame: -1, act: -1, kind: false, stale: false };
+const STANDS: Standing = {
+  grade: 'right',
+  blame: -1,
+  act: -1,
+  kind: false,
+  stale: false,
+  beside: false,
+};
 
 /** How the bars laid on a square stand against its own due. `last`: no more laying is to come. */
 function standingOf(scene: Scene, square: Square, last: boolean): Standing {
@@ -168,7 +177,8 @@ function standingOf(scene: Scene, square: Square, last: boolean): Standing {
   const claimed = plot.lays.filter((lay) => scene.claims.has(lay.act) && lay.count > 0);
   const rest = plot.laid - beadsOf(claimed);
   if (claimed.length > 0 && rest <= due) return besideClaims(scene, claimed, rest, due);
-  for (const lay of unclaimed) {
+  // Too little is a pair being laid; only what is too much may belong elsewhere.
+  for (const lay of rest > due ? unclaimed : []) {
     if (lay.meant < 0) continue;
     const own = rest - lay.kind * lay.count;
     if (own < 0 || own > due) continue;
@@ -176,7 +186,7 @@ function standingOf(scene: Scene, square: Square, last: boolean): Standing {
     if (own !== due && filled) continue;
     const grade = own === due ? (due === 0 ? 'none' : 'right') : own === 0 ? 'none' : 'short';
     const blame = laidStep(plan, squareAt(plan, lay.meant));
-    return { ...STANDS, grade, blame, act: lay.act };
+    return { ...STANDS, grade, blame, act: lay.act, beside: own !== due };
   }
   if (rest > due) {
     const paying = mayPay(ledger, square[0] + square[1], rest - due);
@@ -230,6 +240,7 @@ function ownFinding(scene: Scene, moment: Moment, square: Square): Finding {
   if (due === 0 && standing.grade === 'none') {
     return finding(over || rowDone(scene, square[0]) ? 'right' : 'none', follows, 0, 0);
   }
+  if (standing.beside && !over) return finding(standing.grade, follows, laid, null);
   const found = finding(standing.grade, follows, laid, due);
   return standing.kind ? { ...found, skill: 'kind' } : found;
 }

@@ -33,12 +33,18 @@ export function ownRow(scene: Scene, row: number): bigint {
  */
 export function sayable(scene: Scene, row: number): readonly bigint[] {
   const before = ownRow(scene, row);
-  if (!scene.ledger.debts.some((debt) => debt.row === row)) return [before];
-  return [
-    before,
-    rowWith(scene, row, (debt) => debt.by !== 'slide'),
-    rowWith(scene, row, () => true),
-  ];
+  const half = halfMade(scene, row);
+  if (half === 0n && !scene.ledger.debts.some((debt) => debt.row === row)) return [before];
+  const counted = rowWith(scene, row, (debt) => debt.by !== 'slide');
+  const slid = rowWith(scene, row, () => true);
+  return [before, counted, slid, before - half, counted - half, slid - half];
+}
+
+/** Ten-bars of the row that are taken and not yet laid as ones, less ones laid before their tens were taken. */
+function halfMade({ ledger }: Scene, row: number): bigint {
+  return Object.entries(ledger.halves)
+    .filter(([, { from }]) => from[0] === row)
+    .reduce((sum, [place, { left }]) => sum + amountAt(left, Number(place) + 1), 0n);
 }
 
 /** Whether every pair of the row that the child's tiles make due has something laid. */

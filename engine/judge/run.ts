@@ -60,7 +60,7 @@ export function copyRun(run: Run): Run {
 }
 
 export function sceneOf(run: Run): Scene {
-  return { plan: run.plan, ...run.state, claims: run.claims };
+  return { plan: run.plan, ...run.state, claims: run.claims, charged: run.charged };
 }
 
 /** Done as said, or the reason why real material could not. */

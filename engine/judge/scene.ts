@@ -106,6 +106,8 @@ export interface Scene {
   readonly ledger: Ledger;
   /** Layings that an answer has charged to a step: act → step index. */
   readonly claims: ReadonlyMap<number, number>;
+  /** Steps that an answer has charged. */
+  readonly charged: ReadonlySet<number>;
   /** Index of the last action that undo would cancel; −1: none. */
   readonly lastAct: number;
 }

@@ -1,6 +1,6 @@
 import { pileValue } from '../mat/position.ts';
 import { countedStep, uncounted } from './counting.ts';
-import { noteExchange } from './exchanging.ts';
+import { evenHalves, noteExchange } from './exchanging.ts';
 import { debtsOf, finding, isOver, settledStep } from './ledger.ts';
 import { reading } from './product.ts';
 import type { Aspect, Finding, Moment, Scene } from './scene.ts';
@@ -63,5 +63,6 @@ export const settling: Aspect = {
       skill: 'exchanging' as const,
     })),
   notes: { exchange: noteExchange },
+  latch: (scene, moment) => (moment.at === 'now' ? scene.ledger : evenHalves(scene)),
   assess,
 };
