@@ -41,11 +41,15 @@ export interface Tail {
   readonly actions: readonly Entry[];
 }
 
-export type DeliveryState = 'none' | 'waiting' | 'sent' | 'held' | 'stuck';
+export type DeliveryState = 'none' | 'waiting' | 'sending' | 'sent' | 'held' | 'stuck';
 
 export interface Outcome {
   readonly released: boolean;
-  readonly score: { readonly awarded: string; readonly available: string; readonly fraction: string } | null;
+  readonly score: {
+    readonly awarded: string;
+    readonly available: string;
+    readonly fraction: string;
+  } | null;
   readonly delivery: { readonly state: DeliveryState; readonly reason?: string };
 }
 

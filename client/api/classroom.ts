@@ -1,22 +1,29 @@
 import type { DeliveryState } from './attempt.ts';
 import { type Reply, request } from './http.ts';
 
+export type ChildState = 'notStarted' | 'working' | 'finished' | 'released';
+
 export interface ChildRow {
+  /** A number instead of a name. */
   readonly label: string;
-  readonly state: string;
+  readonly state: ChildState;
   readonly problemsFinished: number;
   readonly problems: number;
-  readonly score: { readonly awarded: string; readonly available: string; readonly fraction: string } | null;
+  readonly score: { readonly awarded: string; readonly available: string } | null;
   readonly delivery: {
     readonly state: DeliveryState;
     readonly reason?: string;
-    readonly lastTriedAt?: string | number | null;
+    readonly lastTriedAt: string | number | null;
   };
 }
 
 export interface Classroom {
-  readonly activity: { readonly title: string };
+  readonly activity: { readonly title: string; readonly release: 'onFinish' | 'byTeacher' };
   readonly children: readonly ChildRow[];
 }
 
 export const readClass = (): Promise<Reply<Classroom>> => request('/api/class', { method: 'GET' });
+
+/** Shows every child the result of finished work and hands in its mark. */
+export const releaseAll = (): Promise<Reply<{ released: number }>> =>
+  request('/api/class/release', { method: 'POST', body: {} });

@@ -27,7 +27,8 @@ const cellAt = (row: number, column: number): Cell => {
   return squareCell([row, column]);
 };
 
-const clamp = (value: number, least: number, most: number) => Math.min(Math.max(value, least), most);
+const clamp = (value: number, least: number, most: number) =>
+  Math.min(Math.max(value, least), most);
 
 const MOVES: Record<string, (row: number, column: number, shape: Shape) => [number, number]> = {
   ArrowLeft: (row, column) => [row, column + 1],
@@ -41,7 +42,12 @@ const MOVES: Record<string, (row: number, column: number, shape: Shape) => [numb
 /** Where a walking key leads; null when the key does not walk. The left of the screen is the higher place. */
 export const step = (
   cell: Cell,
-  event: { readonly key: string; readonly ctrlKey: boolean; readonly altKey: boolean; readonly metaKey: boolean },
+  event: {
+    readonly key: string;
+    readonly ctrlKey: boolean;
+    readonly altKey: boolean;
+    readonly metaKey: boolean;
+  },
   shape: Shape,
 ): Cell | null => {
   const move = MOVES[event.key];

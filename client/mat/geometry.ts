@@ -55,10 +55,7 @@ export const nearest = <T>(
   let best: T | null = null;
   let least = reach;
   for (const spot of spots) {
-    const away = Math.hypot(
-      outside(x, spot.left, spot.width),
-      outside(y, spot.top, spot.height),
-    );
+    const away = Math.hypot(outside(x, spot.left, spot.width), outside(y, spot.top, spot.height));
     if (away < least) {
       least = away;
       best = spot.target;

@@ -5,11 +5,29 @@
  */
 export type Hand<S> =
   | { readonly state: 'idle' }
-  | { readonly state: 'pointing'; readonly source: S; readonly x: number; readonly y: number; readonly pointer: number }
-  | { readonly state: 'dragging'; readonly source: S; readonly x: number; readonly y: number; readonly pointer: number };
+  | {
+      readonly state: 'pointing';
+      readonly source: S;
+      readonly x: number;
+      readonly y: number;
+      readonly pointer: number;
+    }
+  | {
+      readonly state: 'dragging';
+      readonly source: S;
+      readonly x: number;
+      readonly y: number;
+      readonly pointer: number;
+    };
 
 export type HandEvent<S> =
-  | { readonly is: 'down'; readonly source: S; readonly x: number; readonly y: number; readonly pointer: number }
+  | {
+      readonly is: 'down';
+      readonly source: S;
+      readonly x: number;
+      readonly y: number;
+      readonly pointer: number;
+    }
   | { readonly is: 'move' | 'up'; readonly x: number; readonly y: number; readonly pointer: number }
   | { readonly is: 'cancel' };
 
@@ -28,7 +46,10 @@ export const startHand = <S>(): Hand<S> => IDLE;
 
 const moved = <S>(hand: Hand<S>, event: { x: number; y: number }): [Hand<S>, HandDeed<S>] => {
   if (hand.state === 'dragging')
-    return [{ ...hand, x: event.x, y: event.y }, { is: 'follow', x: event.x, y: event.y }];
+    return [
+      { ...hand, x: event.x, y: event.y },
+      { is: 'follow', x: event.x, y: event.y },
+    ];
   if (hand.state === 'idle' || Math.hypot(event.x - hand.x, event.y - hand.y) < SLACK)
     return [hand, null];
   return [
@@ -39,11 +60,19 @@ const moved = <S>(hand: Hand<S>, event: { x: number; y: number }): [Hand<S>, Han
 
 /** One step of the hand. A second pointer never disturbs the first. */
 export const stepHand = <S>(hand: Hand<S>, event: HandEvent<S>): [Hand<S>, HandDeed<S>] => {
-  if (event.is === 'cancel')
-    return [IDLE, hand.state === 'dragging' ? { is: 'release' } : null];
+  if (event.is === 'cancel') return [IDLE, hand.state === 'dragging' ? { is: 'release' } : null];
   if (event.is === 'down')
     return hand.state === 'idle'
-      ? [{ state: 'pointing', source: event.source, x: event.x, y: event.y, pointer: event.pointer }, null]
+      ? [
+          {
+            state: 'pointing',
+            source: event.source,
+            x: event.x,
+            y: event.y,
+            pointer: event.pointer,
+          },
+          null,
+        ]
       : [hand, null];
   if (hand.state === 'idle' || hand.pointer !== event.pointer) return [hand, null];
   if (event.is === 'move') return moved(hand, event);

@@ -1,9 +1,9 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { placeName, type Square } from '../../engine/child.ts';
-import { EDGE, fitMat, GAP, nearest, type Spot } from './geometry.ts';
-import { squareName, tileName } from './names.ts';
 import { barStyles, drawBar } from './bar.ts';
 import { type Cell, cellKey, squareCell, step, tileCell } from './cells.ts';
+import { EDGE, fitMat, GAP, nearest, type Spot } from './geometry.ts';
+import { squareName, tileName } from './names.ts';
 import type { MatView } from './view.ts';
 import './square.ts';
 import './tile.ts';
@@ -11,7 +11,7 @@ import './tile.ts';
 /**
  * The mat as a grid that is walked by arrow keys (one tab stop).
  * Property `view`: everything shown; the mat itself knows no arithmetic.
- * Events: `cell` (detail: Cell; pressed), `cell-key` (detail: { cell, event }; a key that is not walking), `cell-focus` (detail: Cell).
+ * Events: `cell` (detail: Cell; pressed), `cell-key` (detail: { cell, event }; a key that is not walking).
  */
 export class PwMat extends LitElement {
   static override properties = {
@@ -178,7 +178,13 @@ export class PwMat extends LitElement {
     const spots: Spot<Cell>[] = [];
     for (const element of this.renderRoot.querySelectorAll<HTMLElement>('[data-cell]')) {
       const { left, top, width, height } = element.getBoundingClientRect();
-      spots.push({ target: JSON.parse(element.dataset.cell ?? 'null') as Cell, left, top, width, height });
+      spots.push({
+        target: JSON.parse(element.dataset.cell ?? 'null') as Cell,
+        left,
+        top,
+        width,
+        height,
+      });
     }
     return nearest(spots, x, y, this.side / 2);
   }
@@ -218,9 +224,11 @@ export class PwMat extends LitElement {
 
   private key(event: KeyboardEvent): void {
     const to = step(this.here, event, this.view.shape);
-    if (to === null) return this.send('cell-key', { cell: this.here, event });
-    event.preventDefault();
-    void this.walkTo(to).then(() => this.send('cell-focus', to));
+    if (to === null) this.send('cell-key', { cell: this.here, event });
+    else {
+      event.preventDefault();
+      void this.walkTo(to);
+    }
   }
 
   private square(row: number, column: number) {
@@ -275,7 +283,7 @@ export class PwMat extends LitElement {
     const across = Array.from({ length: columns }, (_, i) => columns - 1 - i);
     const upDown = Array.from({ length: rows }, (_, i) => rows - 1 - i);
     const lengths = `--square:${this.side}px;--gap-width:${GAP}px;--edge-right:${EDGE.right}px;--edge-bottom:${EDGE.bottom}px`;
-    return html`<div class="frame" style=${lengths}>
+    return html`<div class="frame" .style=${lengths}>
       <div class="grid" role="grid" aria-label=${this.view.name} @keydown=${this.key}>
         ${upDown.map(
           (row) => html`<div class=${row === 0 ? 'row last' : 'row'} role="row">

@@ -23,9 +23,7 @@ export const squareName = (
 ): string => {
   const total = makes(state.bars);
   const pile =
-    total === 0
-      ? words('squareEmpty')
-      : words('pileMakes', { bars: pileWords(state.bars), total });
+    total === 0 ? words('squareEmpty') : words('pileMakes', { bars: pileWords(state.bars), total });
   const name = words('squareName', {
     row: placeWord(row),
     column: placeWord(column),

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, svg } from 'lit';
+import { html, LitElement, nothing, svg } from 'lit';
 import { placeName, type Square } from '../../engine/child.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { icon } from '../ui/icons.ts';
@@ -16,7 +16,11 @@ export interface OpenView {
   /** Counts of kinds 1..10. */
   readonly bars: readonly number[];
   /** The square to the left; null at the mat's edge. */
-  readonly left: { readonly square: Square; readonly place: number; readonly bars: readonly number[] } | null;
+  readonly left: {
+    readonly square: Square;
+    readonly place: number;
+    readonly bars: readonly number[];
+  } | null;
   readonly numbers: boolean;
   readonly again: boolean;
 }
@@ -40,7 +44,7 @@ export class PwOpenSquare extends LitElement {
     asksOnes: { state: true },
     room: { state: true },
   };
-  static override styles = [buttonStyles, weaveStyles, barStyles, openSquareStyles, css``];
+  static override styles = [buttonStyles, weaveStyles, barStyles, openSquareStyles];
   declare view: OpenView;
   /** Places in the pile, in the order of picking. */
   declare picked: readonly number[];
@@ -168,7 +172,7 @@ export class PwOpenSquare extends LitElement {
         data-source="pick:${i}:${kind}"
         aria-pressed=${this.picked.includes(i)}
         aria-label=${words('pick', { kind, at: i + 1, all: bars.length })}
-        style="left:${x}px;top:${y - high / 2}px;width:${width + 8}px;height:${high}px"
+        .style=${`left:${x}px;top:${y - high / 2}px;width:${width + 8}px;height:${high}px`}
         @click=${() => this.toggle(i)}
       >
         <svg width=${width + 4} height=${bead * 1.2} aria-hidden="true">
@@ -195,8 +199,7 @@ export class PwOpenSquare extends LitElement {
   }
 
   private makeTenButtons(pick: Pick) {
-    const label =
-      pick.split === null ? words('makeTen') : words('makeTenSplit', { ...pick.split });
+    const label = pick.split === null ? words('makeTen') : words('makeTenSplit', { ...pick.split });
     const act = (exchange: boolean) => this.deed({ is: 'makeTen', pick, exchange });
     return html`<button class="primary" data-do="makeTen" ?disabled=${!pick.makesTen} @click=${() => act(false)}>${label}</button>
       ${pick.makesTen && this.view.left !== null ? html`<button data-do="makeTenAndExchange" @click=${() => act(true)}>${words('makeTenAndExchange')}</button>` : nothing}`;
@@ -237,8 +240,12 @@ export class PwOpenSquare extends LitElement {
     return html`<div class="pad ${this.asksOnes ? 'asks' : ''}">
       <div class="typed">
         <span>${ask}</span>
-        ${this.asksOnes ? nothing : html`<output class="answer" aria-label=${words('pileIs')}>${this.typed}</output>
-        <button class="primary" data-do="count" ?disabled=${this.typed === ''} @click=${this.count}>${words('counted')}</button>`}
+        ${
+          this.asksOnes
+            ? nothing
+            : html`<output class="answer" aria-label=${words('pileIs')}>${this.typed}</output>
+        <button class="primary" data-do="count" ?disabled=${this.typed === ''} @click=${this.count}>${words('counted')}</button>`
+        }
       </div>
       <pw-keypad
         .name=${ask}
@@ -266,9 +273,13 @@ export class PwOpenSquare extends LitElement {
       </div>
       <div class="side">
         <div class="neighbour">${this.neighbour()}${this.exchange()}</div>
-        ${empty ? nothing : html`<div class="ten">${this.mould(pick)}<div class="buttons">${this.makeTenButtons(pick)}
+        ${
+          empty
+            ? nothing
+            : html`<div class="ten">${this.mould(pick)}<div class="buttons">${this.makeTenButtons(pick)}
           ${picks.length > 0 ? html`<button data-do="takeAway" @click=${() => this.deed({ is: 'takeAway', bars: picks })}>${words('takeAway')}</button>` : nothing}</div></div>
-        ${this.pad()}`}
+        ${this.pad()}`
+        }
         <button class="shut" data-do="shut" @click=${() => this.send('shut')}>${words('backToMat')}</button>
       </div>
     </section>`;

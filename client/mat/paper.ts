@@ -1,7 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import { buttonStyles } from '../ui/buttons.ts';
-import { placeWord, words } from '../words/words.ts';
 import { icon } from '../ui/icons.ts';
+import { placeWord, words } from '../words/words.ts';
 
 export interface PaperCell {
   readonly place: number;
@@ -16,7 +16,11 @@ export interface PaperView {
   readonly multiplicand: readonly number[];
   readonly multiplier: readonly number[];
   /** Partial products as said, by row from below. */
-  readonly said: readonly { readonly row: number; readonly answer: string; readonly again: boolean }[];
+  readonly said: readonly {
+    readonly row: number;
+    readonly answer: string;
+    readonly again: boolean;
+  }[];
   /** Cells of the product, highest place first. */
   readonly product: readonly PaperCell[];
 }
@@ -138,13 +142,17 @@ export class PwPaper extends LitElement {
   protected override render() {
     const { view } = this;
     const digits = (list: readonly (number | string)[]) => list.map((d) => html`<span>${d}</span>`);
-    const stop = Math.max(0, view.product.findIndex((cell) => cell.active));
-    return html`<div class="box"><div class="sheet" style="--cells:${Math.max(view.product.length, view.multiplicand.length + 1)}">
+    const stop = Math.max(
+      0,
+      view.product.findIndex((cell) => cell.active),
+    );
+    return html`<div class="box"><div class="sheet" .style=${`--cells:${Math.max(view.product.length, view.multiplicand.length + 1)}`}>
       <div class="line">${digits(view.multiplicand)}</div>
       <div class="line">${digits(['×', ...view.multiplier])}</div>
       <div class="rule"></div>
       ${view.said.map(
-        ({ answer, again }) => html`<div class="line ${again ? 'again' : ''}">${again ? icon('look') : ''}${digits([...answer])}</div>`,
+        ({ answer, again }) =>
+          html`<div class="line ${again ? 'again' : ''}">${again ? icon('look') : ''}${digits([...answer])}</div>`,
       )}
       ${view.said.length > 0 ? html`<div class="rule"></div>` : ''}
       <div class="line" role="group" aria-label=${words('productLine')}>${view.product.map((cell, i) => this.cell(cell, i === stop))}</div>

@@ -37,10 +37,7 @@ const chunk = (bars: readonly number[], size: number): number[][] => {
   return parts;
 };
 
-const beadFor = (
-  parts: readonly number[][],
-  { width, height, row }: Room,
-): number => {
+const beadFor = (parts: readonly number[][], { width, height, row }: Room): number => {
   const across = parts.reduce((sum, part) => sum + Math.max(...part), 0);
   const rows = Math.max(...parts.map((part) => part.length));
   return Math.min(width / (across + BETWEEN * (parts.length - 1)), height / (rows * row));
@@ -50,8 +47,7 @@ const place = (parts: readonly number[][], bead: number, row: number): PlacedBar
   const bars: PlacedBar[] = [];
   let left = 0;
   for (const part of parts) {
-    for (const [i, kind] of part.entries())
-      bars.push({ kind, x: left, y: (i + 0.5) * bead * row });
+    for (const [i, kind] of part.entries()) bars.push({ kind, x: left, y: (i + 0.5) * bead * row });
     left += (Math.max(...part) + BETWEEN) * bead;
   }
   return bars;

@@ -52,6 +52,7 @@ export class PwSquare extends LitElement {
         right: 4px;
       }
       svg.pile {
+        background: none;
         position: absolute;
         inset: 0;
         width: 100%;
@@ -150,14 +151,16 @@ export class PwSquare extends LitElement {
     return bars.map(({ kind, x, y }, i) => {
       const again = this.numbers && bars[i - 1]?.kind !== kind;
       return svg`${drawBar(kind, left + x, top + y, bead)}${
-        again ? svg`<text x=${this.side - 8} y=${top + y + 5} text-anchor="end">${kind}</text>` : null
+        again
+          ? svg`<text x=${this.side - 8} y=${top + y + 5} text-anchor="end">${kind}</text>`
+          : null
       }`;
     });
   }
 
   protected override render() {
     return html`<div class="cloth weave h${this.hierarchy}">${stitches(this.family)}</div>
-      <svg class="pile h${this.hierarchy}" style="background:none" aria-hidden="true">${this.pile()}</svg>
+      <svg class="pile h${this.hierarchy}" aria-hidden="true">${this.pile()}</svg>
       ${this.again ? html`<span class="mark">${icon('look')}</span>` : null}`;
   }
 }

@@ -115,7 +115,7 @@ export class PwTile extends LitElement {
   }
 
   protected override render() {
-    return html`<span class="place h${this.hierarchy}" style="background-image:none">${this.label}${stitches(this.family)}</span>
+    return html`<span class="place h${this.hierarchy}">${this.label}${stitches(this.family)}</span>
       ${this.digit === null ? null : html`<span class="tile">${this.digit}</span>`}
       ${this.again ? html`<span class="mark">${icon('look')}</span>` : null}`;
   }

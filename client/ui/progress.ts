@@ -6,11 +6,12 @@ export type BeadState = 'done' | 'now' | 'ahead';
 
 const GAP = 18;
 
-const bead = (state: BeadState, i: number) => svg`<circle class=${state} cx=${10 + i * GAP} cy="10" r="7" />${
-  state === 'done'
-    ? svg`<path class="tick" d=${`M${6.5 + i * GAP} 10l2.500 2.800 4.500-5`} />`
-    : null
-}`;
+const bead = (state: BeadState, i: number) =>
+  svg`<circle class=${state} cx=${10 + i * GAP} cy="10" r="7" />${
+    state === 'done'
+      ? svg`<path class="tick" d=${`M${6.5 + i * GAP} 10l2.500 2.800 4.500-5`} />`
+      : null
+  }`;
 
 /** A string of beads, one a problem. Property `beads`. */
 export class PwProgress extends LitElement {

@@ -2,10 +2,19 @@ import type { Values } from './words.ts';
 
 const many = (count: unknown, one: string, more: string) => (Number(count) === 1 ? one : more);
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
-const row = (values: Values) => ORDINALS[Number(values.row)] ?? `${Number(values.row) + 1}th`;
-const bars = (values: Values) => `${values.count} ${many(values.count, 'bar', 'bars')} of ${values.kind}`;
+const ordinal = (row: unknown) => ORDINALS[Number(row)] ?? `${Number(row) + 1}th`;
+const bars = (values: Values) =>
+  `${values.count} ${many(values.count, 'bar', 'bars')} of ${values.kind}`;
 
-const FAMILIES = ['', 'thousands', 'millions', 'billions', 'trillions', 'quadrillions', 'quintillions'];
+const FAMILIES = [
+  '',
+  'thousands',
+  'millions',
+  'billions',
+  'trillions',
+  'quadrillions',
+  'quintillions',
+];
 const WITHIN = ['', 'ten ', 'hundred '];
 const SIMPLE = ['units', 'tens', 'hundreds'];
 const PARTS = ['', 'thousandths', 'millionths', 'billionths', 'trillionths'];
@@ -20,7 +29,7 @@ const partPlace = (depth: number) =>
 export const en = {
   place: ({ place }: Values) =>
     `${Number(place) >= 0 ? wholePlace(Number(place)) : partPlace(-Number(place))}`,
-  theRow: (v: Values) => `${row(v)} row`,
+  theRow: (v: Values) => `${ordinal(v.row)} row`,
 
   // The mat, for ears
   mat: 'Mat',
@@ -103,11 +112,11 @@ export const en = {
 
   // Sentences: what is next
   nextTiles: 'Set {multiplicand} along the bottom and {multiplier} up the side.',
-  nextLay: ({ row: at }: Values) => `Lay the bars of the ${row({ row: at })} row.`,
-  nextCount: ({ row: at }: Values) => `Count each pile of the ${row({ row: at })} row. Exchange every ten.`,
+  nextLay: ({ row }: Values) => `Lay the bars of the ${ordinal(row)} row.`,
+  nextCount: ({ row }: Values) => `Count each pile of the ${ordinal(row)} row. Exchange every ten.`,
   nextCountBottom: 'Count the bottom row from the right. Exchange every ten.',
-  nextSay: ({ row: at }: Values) => `What does the ${row({ row: at })} row make?`,
-  nextRowDone: ({ row: at }: Values) => `Is the ${row({ row: at })} row done?`,
+  nextSay: ({ row }: Values) => `What does the ${ordinal(row)} row make?`,
+  nextRowDone: ({ row }: Values) => `Is the ${ordinal(row)} row done?`,
   nextSlide: 'Slide the piles down along the diagonals.',
   nextRead: 'Read the product and write it.',
   nextProductDone: 'Is the product done?',
@@ -168,11 +177,14 @@ export const en = {
   // Saving
   saved: 'Saved',
   saving: 'Saving…',
-  unsent: ({ count }: Values) => `Not saved yet: ${count} ${many(count, 'move', 'moves')}. Work on; it will be sent.`,
+  unsent: ({ count }: Values) =>
+    `Not saved yet: ${count} ${many(count, 'move', 'moves')}. Work on; it will be sent.`,
   ended: 'Please open this again from your course. Your work is kept on this device.',
-  notTaken: ({ count }: Values) => `${count} ${many(count, 'move', 'moves')} could not be saved. Please tell your teacher.`,
+  notTaken: ({ count }: Values) =>
+    `${count} ${many(count, 'move', 'moves')} could not be saved. Please tell your teacher.`,
   notKept: 'This browser keeps nothing here: leave the page only when it says “Saved”.',
-  aside: ({ count }: Values) => `${count} ${many(count, 'move', 'moves')} from another page did not fit any more.`,
+  aside: ({ count }: Values) =>
+    `${count} ${many(count, 'move', 'moves')} from another page did not fit any more.`,
 
   // The end
   resultTitle: 'Your work',
@@ -218,7 +230,13 @@ export const en = {
   messageExpired: 'This page was left too long. Please open it again from your course.',
   messageUnreachable: 'The server does not answer. Please try again in a moment.',
   messageOther: 'This cannot be opened. Please tell your teacher.',
-  messageNothing: 'There is nothing to do here for you.',
+  messageGuest: 'Work is kept only for people who are signed in to this course.',
+  messageMentor:
+    'This is where your child works on the mat. There is nothing here that you need to do.',
+  messageNoActivity:
+    'No work has been chosen for this place yet. Teacher: give the custom parameter “activity” of this place the id of an activity.',
+  messageUnknownActivity:
+    'The work that this place asks for does not exist for this school. Teacher: check the custom parameter “activity” of this place.',
   messageCode: 'For your teacher: {code}',
   openInTab: 'Open in a tab',
   tryAgain: 'Try again',
@@ -237,15 +255,35 @@ export const en = {
   classDelivery: 'Gradebook',
   classOf: '{done} of {all}',
   classNames: 'No names are kept: children are numbered in the order in which they began.',
-  childLabel: 'Child {number}',
-  stateNone: 'not begun',
+  stateNotStarted: 'not begun',
   stateWorking: 'working',
-  stateFinished: 'finished',
+  stateFinished: 'finished, not yet released',
+  stateReleased: 'finished',
+  classRelease: 'Show the results and send the marks',
+  classReleased: ({ released }: Values) =>
+    `${released} ${many(released, 'result', 'results')} shown.`,
   deliveryNone: 'nothing to send',
   deliveryWaiting: 'on its way',
+  deliverySending: 'on its way',
   deliverySent: 'in the gradebook',
-  deliveryHeld: 'held: the mark in the gradebook was changed there',
+  deliveryHeld: 'held back',
   deliveryStuck: 'not sent',
-  reasonWith: '{state} ({reason})',
+  reasonWith: '{state}: {reason}',
+  'reason.trial': 'a trial is not marked',
+  'reason.noLineItem': 'this place of the course has no column in the gradebook',
+  'reason.noScope':
+    'the platform does not let Placeweave send marks; ask its administrator to switch the grade service on',
+  'reason.notFinished': 'the work is not finished',
+  'reason.notReleased': 'you have not released it yet',
+  'reason.changedOnPlatform': 'the mark was changed in the gradebook; it is not overwritten',
+  'reason.removedOnPlatform': 'the mark was removed in the gradebook; it is not written again',
+  'reason.platformHasNewer': 'the gradebook holds a later mark',
+  'reason.lineItemGone': 'the column is no longer in the gradebook',
+  'reason.notGradable':
+    'the platform takes no marks for this person, who may not be a student of the course',
+  'reason.forbidden': 'the platform does not let Placeweave send marks in this course',
+  'reason.scopeMissing': 'the platform does not let Placeweave send marks; ask its administrator',
+  'reason.away': 'the platform does not answer at the moment; it is tried again',
+  'reason.other': 'the platform did not take it; ask your administrator (code {code})',
   triedAt: 'last tried {when}',
 } as const;

@@ -44,7 +44,9 @@ const firstUnfinished = (works: readonly Work[]): number => {
 
 const suggestedTool = (work: Work): Tool => {
   const next = nextMove(work);
-  return (next === null ? null : toolFor(next.say.key)) ?? toolsOf(work.problem.stage)[0] ?? 'tiles';
+  return (
+    (next === null ? null : toolFor(next.say.key)) ?? toolsOf(work.problem.stage)[0] ?? 'tiles'
+  );
 };
 
 const freshDesk = (problem: number, work: Work): Desk => ({
@@ -96,7 +98,9 @@ export class DeskController {
 
   get sentence(): Sentence {
     return (
-      this.desk.message ?? this.desk.hint?.sentence ?? nextSentence(this.work, this.next, this.desk.tool)
+      this.desk.message ??
+      this.desk.hint?.sentence ??
+      nextSentence(this.work, this.next, this.desk.tool)
     );
   }
 

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { icon, type IconName } from '../ui/icons.ts';
+import { type IconName, icon } from '../ui/icons.ts';
 import type { BeadState } from '../ui/progress.ts';
-import { numeral, words, type WordId } from '../words/words.ts';
+import { numeral, type WordId, words } from '../words/words.ts';
 import type { DeskController } from './desk.ts';
 import { speak, speaks } from './read-aloud.ts';
 import { answers } from './told.ts';

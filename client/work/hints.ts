@@ -2,8 +2,6 @@ import {
   type Action,
   type HintLevel,
   hint,
-
-
   type Suggestion,
   type Work,
 } from '../../engine/child.ts';
@@ -95,10 +93,10 @@ export const showHint = (work: Work, level: HintLevel, next: Suggestion | null):
   const step = hint(work, level)?.step ?? null;
   if (next === null) return { level, step, sentence: sentence('howDone'), marks: [], place: null };
   const { action } = next;
-  const shown = level === 1 ? words1(next) : level === 2 ? sentence('whereHere') : how(work, action);
+  const shown =
+    level === 1 ? words1(next) : level === 2 ? sentence('whereHere') : how(work, action);
   const place = action.do === 'write' && 'place' in action ? action.place : null;
   return level === 1
     ? { level, step, sentence: shown, marks: [], place: null }
     : { level, step, sentence: shown, marks: marksOf(action), place };
 };
-

@@ -19,7 +19,8 @@ const layHeld = (at: DeskController, kind: number, square: Square): void => {
 const slidePress = (at: DeskController, square: Square): void => {
   const { held } = at.desk;
   if (held?.what !== 'pile') {
-    if (hasBars(at, square)) at.set({ held: { what: 'pile', from: square }, status: words('pickedUp'), message: null });
+    if (hasBars(at, square))
+      at.set({ held: { what: 'pile', from: square }, status: words('pickedUp'), message: null });
     else at.set({ message: sentence('pressPile') });
   } else if (sameSquare(held.from, square)) at.set({ held: null, status: words('putBack') });
   else at.do({ do: 'slide', from: held.from, to: square });
@@ -36,14 +37,18 @@ const pressSquare = (at: DeskController, square: Square): void => {
 /** A press (tap, click, Space) on a square or a tile's place means what the chosen move makes of it. */
 export const pressCell = (at: DeskController, cell: Cell): void => {
   if (at.work.finished.problem) return;
-  if (cell.at === 'square') return pressSquare(at, [cell.row, cell.column]);
-  if (at.desk.tool === 'row' && cell.at === 'right')
-    return at.set({ row: cell.index, answer: '', message: null });
-  if (at.desk.tool === 'tiles') at.set({ slot: cell, message: null });
+  if (cell.at === 'square') pressSquare(at, [cell.row, cell.column]);
+  else if (at.desk.tool === 'tiles') at.set({ slot: cell, message: null });
+  else if (at.desk.tool === 'row' && cell.at === 'right')
+    at.set({ row: cell.index, answer: '', message: null });
 };
 
 /** Lays a tile and offers the next lower place of the same number. */
-export const layTile = (at: DeskController, slot: { edge: 'bottom' | 'right'; index: number }, digit: number): boolean => {
+export const layTile = (
+  at: DeskController,
+  slot: { edge: 'bottom' | 'right'; index: number },
+  digit: number,
+): boolean => {
   if (!at.do({ do: 'layTile', ...slot, digit })) return false;
   at.set({ slot: slot.index > 0 ? { at: slot.edge, index: slot.index - 1 } : null });
   return true;
@@ -51,8 +56,8 @@ export const layTile = (at: DeskController, slot: { edge: 'bottom' | 'right'; in
 
 const writeDigit = (at: DeskController, digit: number): void => {
   const { place } = at.desk;
-  if (place === null) return at.set({ message: sentence('pressDigit') });
-  if (at.do({ do: 'write', line: 'product', place, digit }))
+  if (place === null) at.set({ message: sentence('pressDigit') });
+  else if (at.do({ do: 'write', line: 'product', place, digit }))
     at.set({ place: place > at.work.problem.mat.origin ? place - 1 : null });
 };
 

@@ -63,26 +63,34 @@ export class Sender {
 
   private async sendOne(): Promise<void> {
     const { base, actions } = this.post.batch();
-    if (actions.length === 0) return this.become('idle');
+    if (actions.length === 0) {
+      this.become('idle');
+      return;
+    }
     this.busy = true;
     if (this.state !== 'waiting') this.become('sending');
     const answer = await this.post.send(base, actions);
     this.busy = false;
-    this.take(base, answer);
+    if (answer.ok) this.settled(answer.value);
+    else this.failed(base, answer);
   }
 
-  private take(base: number, answer: Answer): void {
-    if (answer.ok) {
-      this.failures = 0;
-      this.post.accepted(answer.value);
-      this.become('idle');
-      if (this.post.batch().actions.length > 0) this.later(0);
-      return;
-    }
-    if (answer.status === 409) return this.rebase(base, answer.body as Tail);
-    if (answer.status === 401 || answer.status === 403) return this.become('ended');
-    if (answer.status >= 400 && answer.status < 500 && answer.status !== 429)
-      return this.become('refused');
+  private settled(value: Extract<Answer, { ok: true }>['value']): void {
+    this.failures = 0;
+    this.post.accepted(value);
+    this.become('idle');
+    if (this.post.batch().actions.length > 0) this.later(0);
+  }
+
+  private failed(base: number, { status, body }: Extract<Answer, { ok: false }>): void {
+    if (status === 409) this.rebase(base, body as Tail);
+    else if (status === 401 || status === 403) this.become('ended');
+    else if (status >= 400 && status < 500 && status !== 408 && status !== 429)
+      this.become('refused');
+    else this.again();
+  }
+
+  private again(): void {
     this.become('waiting');
     this.later(WAITS[Math.min(this.failures, WAITS.length - 1)] ?? GATHER);
     this.failures += 1;

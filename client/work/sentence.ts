@@ -17,7 +17,9 @@ const numbersOf = ({ problem }: Work): Values => ({
 
 /** Once every row has been said or slid, counting means the bottom row as a whole. */
 const combining = (work: Work): boolean =>
-  work.position.piles.slice(1).every((row) => row.every(({ bars }) => bars.every((n) => n === 0))) &&
+  work.position.piles
+    .slice(1)
+    .every((row) => row.every(({ bars }) => bars.every((n) => n === 0))) &&
   work.problem.multiplier.digits.length > 1;
 
 const rowOf = ({ action }: Suggestion): number => {

@@ -74,7 +74,10 @@ export const openUnsentStore = (
     },
     drop: (done) => {
       for (const { key, kept } of pages())
-        write(key, (kept?.actions ?? []).filter((sent) => !done(sent)));
+        write(
+          key,
+          (kept?.actions ?? []).filter((sent) => !done(sent)),
+        );
     },
   };
 };

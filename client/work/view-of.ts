@@ -1,4 +1,4 @@
-import { type Lifted, type Square, type Work } from '../../engine/child.ts';
+import type { Lifted, Square, Work } from '../../engine/child.ts';
 import { type Cell, cellKey, squareCell, tileCell } from '../mat/cells.ts';
 import { downDiagonal, sameSquare } from '../mat/geometry.ts';
 import type { OpenView } from '../mat/open-square.ts';
@@ -23,7 +23,8 @@ const tilesOf = (work: Work, desk: Desk, edge: Edge): TileView[] => {
   const { multiplicand, multiplier } = work.problem;
   const { lowest } = edge === 'bottom' ? multiplicand : multiplier;
   const marked = markedBy(desk);
-  const chosenRow = (index: number) => edge === 'right' && desk.tool === 'row' && index === desk.row;
+  const chosenRow = (index: number) =>
+    edge === 'right' && desk.tool === 'row' && index === desk.row;
   return work.position.tiles[edge].map((digit, index) => ({
     digit,
     place: lowest + index,
@@ -84,7 +85,10 @@ export const paperViewOf = (work: Work, desk: Desk): PaperView => {
     product: productPlaces(work).map((place) => ({
       place,
       digit: line[String(place)] ?? null,
-      again: isLifted(work, (lifted) => lifted.line?.line === 'product' && lifted.line.place === place),
+      again: isLifted(
+        work,
+        (lifted) => lifted.line?.line === 'product' && lifted.line.place === place,
+      ),
       active: desk.tool === 'read' && desk.place === place,
       marked: desk.hint?.place === place,
     })),
@@ -106,4 +110,3 @@ export const openViewOf = (work: Work, desk: Desk, [row, column]: Square): OpenV
     again: isLifted(work, ({ square }) => sameSquare(square ?? null, [row, column])),
   };
 };
-

@@ -1,10 +1,10 @@
 import { html, LitElement, nothing } from 'lit';
 import type { Action, Square } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
+import { squareCell } from '../mat/cells.ts';
 import type { PwMat } from '../mat/mat.ts';
 import type { OpenDeed, PwOpenSquare } from '../mat/open-square.ts';
 import type { PwPaper } from '../mat/paper.ts';
-import { squareCell } from '../mat/cells.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { words } from '../words/words.ts';
 import { DeskController } from './desk.ts';
@@ -72,7 +72,7 @@ export class PwWork extends LitElement {
 
   readonly refresh = (): void => this.requestUpdate();
 
-  private part<T extends Element>(name: string): T | null {
+  private find<T extends Element>(name: string): T | null {
     return this.renderRoot.querySelector<T>(name);
   }
 
@@ -83,7 +83,7 @@ export class PwWork extends LitElement {
     }
   };
 
-  private readonly help = (): void => this.part<HTMLDialogElement>('#keys')?.showModal();
+  private readonly help = (): void => this.find<HTMLDialogElement>('#keys')?.showModal();
 
   private grabs(source: Source): boolean {
     if (this.at.work.finished.problem) return false;
@@ -91,8 +91,11 @@ export class PwWork extends LitElement {
   }
 
   private drop(source: Source, x: number, y: number): void {
-    if (source.what === 'pick') return this.part<PwOpenSquare>('pw-open-square')?.drop(source.index, x, y);
-    const cell = this.part<PwMat>('pw-mat')?.cellAt(x, y) ?? null;
+    if (source.what === 'pick') {
+      this.find<PwOpenSquare>('pw-open-square')?.drop(source.index, x, y);
+      return;
+    }
+    const cell = this.find<PwMat>('pw-mat')?.cellAt(x, y) ?? null;
     if (cell === null) return;
     if (source.what === 'digit' && cell.at !== 'square')
       layTile(this.at, { edge: cell.at, index: cell.index }, source.digit);
@@ -117,35 +120,38 @@ export class PwWork extends LitElement {
   private showTravel(since: number): void {
     const action: Action | undefined = this.at.work.log.slice(since).at(-1)?.action;
     if (action?.do === 'slide' || action?.do === 'exchange')
-      void this.part<PwMat>('pw-mat')?.fly(action.from, action.to, 1);
+      void this.find<PwMat>('pw-mat')?.fly(action.from, action.to, 1);
   }
 
   private key({ cell, event }: { cell: Cell; event: KeyboardEvent }): void {
-    if (event.key === '?') return this.help();
-    const outcome = cellKey(this.at, cell, event);
+    if (event.key === '?') this.help();
+    const outcome = event.key === '?' ? 'unused' : cellKey(this.at, cell, event);
     if (outcome === 'unused') return;
     event.preventDefault();
-    if (outcome !== 'used') void this.part<PwMat>('pw-mat')?.walkTo(outcome);
+    if (outcome !== 'used') void this.find<PwMat>('pw-mat')?.walkTo(outcome);
   }
 
   private lineKey({ place, event }: { place: number; event: KeyboardEvent }): void {
     const { at } = this;
-    if (/^\d$/.test(event.key)) at.do({ do: 'write', line: 'product', place, digit: Number(event.key) });
-    else if (event.key === 'Backspace' || event.key === 'Delete') at.do({ do: 'rub', line: 'product', place });
+    if (/^\d$/.test(event.key))
+      at.do({ do: 'write', line: 'product', place, digit: Number(event.key) });
+    else if (event.key === 'Backspace' || event.key === 'Delete')
+      at.do({ do: 'rub', line: 'product', place });
     else return;
     event.preventDefault();
-    if (/^\d$/.test(event.key)) this.part<PwPaper>('pw-paper')?.focusPlace(place - 1);
+    if (/^\d$/.test(event.key)) this.find<PwPaper>('pw-paper')?.focusPlace(place - 1);
   }
 
   private shut(): void {
     const { open } = this.at.desk;
     this.at.set({ open: null });
-    if (open !== null) void this.updateComplete.then(() => this.part<PwMat>('pw-mat')?.walkTo(squareCell(open)));
+    if (open !== null)
+      void this.updateComplete.then(() => this.find<PwMat>('pw-mat')?.walkTo(squareCell(open)));
   }
 
   private go(square: Square): void {
     openSquare(this.at, square);
-    void this.updateComplete.then(() => this.part<PwOpenSquare>('pw-open-square')?.focusFirst());
+    void this.updateComplete.then(() => this.find<PwOpenSquare>('pw-open-square')?.focusFirst());
   }
 
   private opened() {
@@ -203,7 +209,10 @@ export class PwWork extends LitElement {
     const kinds =
       dragged.what === 'pile'
         ? [1]
-        : Array.from({ length: dragged.what === 'bar' ? this.at.desk.howMany : 1 }, () => dragged.kind);
+        : Array.from(
+            { length: dragged.what === 'bar' ? this.at.desk.howMany : 1 },
+            () => dragged.kind,
+          );
     return html`<div class="ghost">${kinds.map((kind) => html`<pw-bar .kind=${kind} .bead=${14}></pw-bar>`)}</div>`;
   }
 

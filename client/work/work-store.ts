@@ -9,7 +9,15 @@ import {
   type Work,
 } from '../../engine/child.ts';
 import { type Attempt, openAttempt, type Sent, sendActions } from '../api/attempt.ts';
-import { acknowledge, actionsOf, addSent, isKnown, type Ledger, openLedger, rebase } from './ledger.ts';
+import {
+  acknowledge,
+  actionsOf,
+  addSent,
+  isKnown,
+  type Ledger,
+  openLedger,
+  rebase,
+} from './ledger.ts';
 import { Sender, type SendState } from './sender.ts';
 import { openUnsentStore, purgeUnsent, type UnsentStore } from './unsent-store.ts';
 

@@ -1,0 +1,74 @@
+import './ui/tokens.css';
+import './ui/base.css';
+import { renewWhileOpen } from './api/session.ts';
+import { setToken } from './api/session-token.ts';
+import { type SignIn, type SignInProblem, signIn } from './launch/confirm.ts';
+import { keepSession, type Session } from './launch/kept-session.ts';
+import { openInTab } from './launch/open-tab.ts';
+import { MESSAGE_WORDS } from './message-words.ts';
+import { PwMessage } from './ui/message.ts';
+import { words } from './words/words.ts';
+
+const page = document.querySelector('#page') ?? document.body;
+
+interface Message {
+  readonly text: string;
+  readonly code?: string;
+  readonly action?: string;
+  readonly act?: () => void;
+}
+
+const showMessage = ({ text, code = '', action = '', act }: Message): void => {
+  const message = Object.assign(new PwMessage(), { text, code, action });
+  if (act !== undefined) message.addEventListener('act', act);
+  page.replaceChildren(message);
+};
+
+const textOf = (code: string): string => words(MESSAGE_WORDS[code] ?? 'messageOther');
+
+const showProblem = ({ code, reopen }: SignInProblem): void => {
+  if (reopen !== null)
+    showMessage({ text: textOf(code), action: words('openInTab'), act: () => openInTab(reopen) });
+  else if (code === 'unreachable')
+    showMessage({ text: textOf(code), action: words('tryAgain'), act: () => location.reload() });
+  else showMessage({ text: textOf(code), code });
+};
+
+const showWork = async (): Promise<void> => {
+  const { startWorkPage } = await import('./work/start.ts');
+  const started = await startWorkPage();
+  if ('code' in started)
+    showMessage({
+      text: words(started.code === 'unreached' ? 'messageUnreachable' : 'messageOther'),
+      code: started.code,
+      action: words('tryAgain'),
+      act: () => location.reload(),
+    });
+  else page.replaceChildren(started.element);
+};
+
+const showClass = async (): Promise<void> => {
+  const { PwClass } = await import('./teach/class.ts');
+  const element = new PwClass();
+  element.addEventListener('trial', () => void showWork());
+  page.replaceChildren(element);
+};
+
+const hold = (session: Session): void => {
+  setToken(session.token);
+  renewWhileOpen(({ token, expiresIn }) =>
+    keepSession({ ...session, token, expiresIn, since: Date.now() }),
+  );
+};
+
+const show = async (signed: SignIn): Promise<void> => {
+  if ('problem' in signed) return showProblem(signed.problem);
+  const { view, message, session } = signed;
+  if (view === 'message')
+    return showMessage({ text: textOf(message?.code ?? ''), code: message?.code ?? '' });
+  hold(session);
+  await (view === 'class' ? showClass() : showWork());
+};
+
+showMessage({ text: words('loading') });
+await show(await signIn());

@@ -1,0 +1,205 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { type ChildRow, type Classroom, readClass, releaseAll } from '../api/classroom.ts';
+import { buttonStyles } from '../ui/buttons.ts';
+import { moment, type WordId, words } from '../words/words.ts';
+import { marksText } from '../work/marks-text.ts';
+
+const STATES: Record<ChildRow['state'], WordId> = {
+  notStarted: 'stateNotStarted',
+  working: 'stateWorking',
+  finished: 'stateFinished',
+  released: 'stateReleased',
+};
+const DELIVERIES: Record<ChildRow['delivery']['state'], WordId> = {
+  none: 'deliveryNone',
+  waiting: 'deliveryWaiting',
+  sending: 'deliverySending',
+  sent: 'deliverySent',
+  held: 'deliveryHeld',
+  stuck: 'deliveryStuck',
+};
+const AWAY = [
+  'timeout',
+  'unreachable',
+  'broken',
+  'busy',
+  'unavailable',
+  'stopped',
+  'tokenUnavailable',
+];
+const KNOWN = [
+  'trial',
+  'noLineItem',
+  'noScope',
+  'notFinished',
+  'notReleased',
+  'changedOnPlatform',
+  'removedOnPlatform',
+  'platformHasNewer',
+  'lineItemGone',
+  'notGradable',
+  'forbidden',
+  'scopeMissing',
+] as const;
+
+const reasonOf = (code: string): string => {
+  if (AWAY.includes(code)) return words('reason.away');
+  const known = KNOWN.find((other) => other === code);
+  return known === undefined ? words('reason.other', { code }) : words(`reason.${known}`);
+};
+
+const deliveryOf = ({ delivery }: ChildRow) => {
+  const state = words(DELIVERIES[delivery.state]);
+  const text =
+    delivery.reason === undefined
+      ? state
+      : words('reasonWith', { state, reason: reasonOf(delivery.reason) });
+  return html`${text}${
+    delivery.lastTriedAt === null
+      ? nothing
+      : html`<br /><small>${words('triedAt', { when: moment(delivery.lastTriedAt) })}</small>`
+  }`;
+};
+
+/**
+ * The class at this activity: a row a child, numbered instead of named. Event `trial`: the teacher wants to try the work.
+ */
+export class PwClass extends LitElement {
+  static override properties = {
+    classroom: { state: true },
+    told: { state: true },
+  };
+  static override styles = [
+    buttonStyles,
+    css`
+      :host {
+        display: block;
+        max-width: 1024px;
+        margin: 0 auto;
+        padding: 20px 16px 32px;
+      }
+      header {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 10px 16px;
+        align-items: start;
+        justify-content: space-between;
+      }
+      h1 {
+        margin: 0;
+        font-size: 1.5rem;
+        font-weight: 400;
+      }
+      .tools {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px;
+      }
+      p {
+        max-width: 68ch;
+        margin: 6px 0;
+        color: var(--soft);
+      }
+      .scroll {
+        overflow-x: auto;
+        margin-top: 14px;
+      }
+      table {
+        width: 100%;
+        border-collapse: collapse;
+      }
+      th,
+      td {
+        padding: 10px 12px;
+        text-align: left;
+        vertical-align: top;
+      }
+      th {
+        font-weight: 700;
+      }
+      tbody tr:nth-child(odd) {
+        background: var(--tray);
+      }
+      tbody th {
+        white-space: nowrap;
+        font-weight: 400;
+      }
+      small {
+        color: var(--soft);
+      }
+    `,
+  ];
+  declare classroom: Classroom | null;
+  declare told: string;
+
+  constructor() {
+    super();
+    this.classroom = null;
+    this.told = '';
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    void this.load();
+  }
+
+  private async load(): Promise<void> {
+    const reply = await readClass();
+    if (reply.ok) this.classroom = reply.value;
+    else this.told = words(reply.status === 401 ? 'messageNotOpened' : 'messageUnreachable');
+  }
+
+  private async release(): Promise<void> {
+    const reply = await releaseAll();
+    this.told = reply.ok ? words('classReleased', reply.value) : words('messageOther');
+    await this.load();
+  }
+
+  private row(child: ChildRow) {
+    const { score } = child;
+    return html`<tr>
+      <th scope="row">${child.label}</th>
+      <td>${words(STATES[child.state])}</td>
+      <td>${words('classOf', { done: child.problemsFinished, all: child.problems })}</td>
+      <td>${score === null ? '–' : words('resultScore', { awarded: marksText(score.awarded), available: marksText(score.available) })}</td>
+      <td>${deliveryOf(child)}</td>
+    </tr>`;
+  }
+
+  private table({ children }: Classroom) {
+    if (children.length === 0) return html`<p>${words('classEmpty')}</p>`;
+    const heads: WordId[] = [
+      'classChild',
+      'classState',
+      'classProblems',
+      'classScore',
+      'classDelivery',
+    ];
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${words('classChild')}><table>
+      <thead><tr>${heads.map((head) => html`<th scope="col">${words(head)}</th>`)}</tr></thead>
+      <tbody>${children.map((child) => this.row(child))}</tbody>
+    </table></div>`;
+  }
+
+  private tools(release: boolean) {
+    return html`<div class="tools">
+      ${release ? html`<button class="primary" data-do="release" @click=${this.release}>${words('classRelease')}</button>` : nothing}
+      <button data-do="reload" @click=${this.load}>${words('classReload')}</button>
+      <button data-do="trial" @click=${() => this.dispatchEvent(new CustomEvent('trial'))}>${words('classTry')}</button>
+    </div>`;
+  }
+
+  protected override render() {
+    const { classroom } = this;
+    return html`<header>
+        <h1>${classroom?.activity.title ?? words('loading')}</h1>
+        ${this.tools(classroom?.activity.release === 'byTeacher')}
+      </header>
+      <p role="status">${this.told}</p>
+      <p>${words('classNames')}</p>
+      ${classroom === null ? nothing : this.table(classroom)}
+      <p>${words('classCaution')}</p>`;
+  }
+}
+
+customElements.define('pw-class', PwClass);

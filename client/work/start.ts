@@ -1,0 +1,14 @@
+import { PwWork } from './work-page.ts';
+import { openWork } from './work-store.ts';
+
+/** The child's page on the work of the session, or the code of what stands in its way. */
+export const startWorkPage = async (): Promise<{ element: HTMLElement } | { code: string }> => {
+  const element = new PwWork();
+  const opened = await openWork(element.refresh);
+  if ('code' in opened) return opened;
+  const { store } = opened;
+  element.store = store;
+  addEventListener('online', () => store.networkBack());
+  addEventListener('pagehide', () => store.leave());
+  return { element };
+};
