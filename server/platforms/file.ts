@@ -47,10 +47,11 @@ export function readPlatform(written: unknown): FileRead {
 
 function complaint(issue: v.BaseIssue<unknown>): string {
   const at = v.getDotPath(issue) ?? 'the file';
-  if (issue.kind === 'validation' || issue.message.startsWith('must'))
-    return `${at} ${issue.message}`;
+  if (issue.received === 'undefined') return `${at} is missing`;
   if (issue.expected === 'never') return `${at} is not known here`;
-  return issue.received === 'undefined' ? `${at} is missing` : `${at} does not have the right form`;
+  return issue.message.startsWith('must')
+    ? `${at} ${issue.message}`
+    : `${at} does not have the right form`;
 }
 
 function isAddress(text: string): boolean {
