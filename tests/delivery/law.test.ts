@@ -54,11 +54,11 @@ it('holds under random faults, finishes and processes that die', async () => {
       total.accepted += run.gradebook.posts.filter(({ accepted }) => accepted).length;
       total.faults += run.happened.length;
     }),
-    { numRuns: 40 },
+    { numRuns: 30 },
   );
   expect(total.accepted).toBeGreaterThan(0);
   expect(total.faults).toBeGreaterThan(0);
-});
+}, 300_000);
 
 /** The same token for every process, always taken: `expired` answers come from the script. */
 const token = async (_: string, scopes: readonly string[]) =>

@@ -3,7 +3,7 @@ import { createPump } from '../../server/delivery/pump.ts';
 import { START } from './bench.ts';
 import { answer, HOUR, ITEM, SECOND, sceneForFile } from './scene.ts';
 
-const { ada, current, open } = sceneForFile();
+const { ada, current, open, openImpatient } = sceneForFile();
 
 describe('a mark that arrives', () => {
   it('is posted once, in the form that platforms take', async () => {
@@ -71,7 +71,7 @@ describe('a mark that arrives', () => {
 
 describe('a mark of which nobody knows whether it arrived', () => {
   it.each(['lose', 'hang'] as const)('is sent again word for word (%s)', async (kind) => {
-    const { put, next } = await open();
+    const { put, next } = await openImpatient();
     current().gradebook.troubles.push({ kind }, answer(500, '[]'));
     await put(ada());
     const after = await next(ada());
@@ -106,7 +106,7 @@ describe('a mark of which nobody knows whether it arrived', () => {
   });
 
   it('is taken as sent on a 400 that says the platform holds a later one', async () => {
-    const { put, next } = await open();
+    const { put, next } = await openImpatient();
     current().gradebook.troubles.push(
       { kind: 'hang' },
       answer(400, '{"error":"older than last updated"}'),
