@@ -19,9 +19,9 @@ interface Room {
 const LEAST = 44;
 const MOST = 96;
 /** The strips that hold tiles, right and below; the space between squares; the cloth's border and fringe. */
-export const EDGE = { right: 48, bottom: 56 } as const;
+export const EDGE = { right: 46, bottom: 60 } as const;
 export const GAP = 3;
-const BORDER = 30;
+const BORDER = 46;
 
 /** The largest square that shows the whole mat; where that is below a finger's width, the mat pans. */
 export const fitMat = (room: Room): MatBox => {
@@ -30,7 +30,7 @@ export const fitMat = (room: Room): MatBox => {
   const whole = Math.floor(Math.min(across(room.columns), high, MOST));
   if (whole >= LEAST) return { square: whole, pans: false };
   const part = Math.floor(Math.min(across(Math.min(room.needed, room.columns)), high, MOST));
-  return { square: Math.max(LEAST, Math.min(part, 60)), pans: true };
+  return { square: Math.max(LEAST, Math.min(part, 72)), pans: true };
 };
 
 /** A place under the pointer: its distance decides whether a drop there is meant. */

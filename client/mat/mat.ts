@@ -45,62 +45,73 @@ export class PwMat extends LitElement {
         position: relative;
         display: grid;
         width: max-content;
-        padding-left: 8px;
+        padding: 10px 0 0 22px;
+      }
+      .cloth {
+        position: absolute;
+        top: 0;
+        bottom: var(--edge-bottom);
+        left: 9px;
+        right: calc(var(--edge-right) - 2px);
+        border: 1.5px solid var(--cloth-line);
+        border-radius: 10px;
+        background: var(--cloth);
+      }
+      .cloth::before,
+      .cloth::after {
+        content: '';
+        position: absolute;
+        top: 8px;
+        bottom: 8px;
+        left: -9px;
+        width: 8px;
+        background: repeating-linear-gradient(var(--cloth-line) 0 1.6px, transparent 1.6px 7px);
+      }
+      .cloth::after {
+        right: -9px;
+        left: auto;
       }
       .row {
         display: flex;
         gap: var(--gap-width);
-        padding: 0 0 var(--gap-width) 12px;
-        background: var(--cloth);
-        border: 0 solid var(--cloth-line);
-        border-left-width: 1.5px;
-      }
-      .row::before {
-        content: '';
-        position: absolute;
-        left: 0;
-        width: 8px;
-        height: calc(var(--square) + var(--gap-width));
-        background: repeating-linear-gradient(var(--cloth-line) 0 1.6px, transparent 1.6px 7px);
-      }
-      .row:first-child {
-        padding-top: 10px;
-        border-top-width: 1.5px;
-        border-radius: 10px 0 0;
+        padding-bottom: var(--gap-width);
       }
       .row.last {
         padding-bottom: 9px;
-        border-bottom-width: 1.5px;
-        border-radius: 0 0 0 10px;
       }
       .row.below {
         position: sticky;
         z-index: 4;
         bottom: 0;
-        padding: 2px 0 0 12px;
-        border: 0;
-        border-left: 1.5px solid transparent;
-        background: var(--page);
-      }
-      .row.below::before {
-        content: none;
+        margin-left: -22px;
+        padding: 0 0 0 22px;
       }
       .beside {
         position: sticky;
         z-index: 3;
         right: 0;
         display: grid;
-        box-sizing: border-box;
-        width: calc(var(--edge-right) + 9px);
-        margin: -1px 0;
-        padding-left: 9px;
-        background: linear-gradient(90deg, var(--cloth) 0 7px, var(--page) 7px);
-        border-left: 0;
+        justify-items: end;
+        width: calc(var(--edge-right) + 18px);
+        margin-right: -2px;
       }
-      .row:first-child .beside {
-        margin-top: -12px;
-        padding-top: 12px;
-        border-top: 1.5px solid var(--page);
+      .beside pw-tile {
+        width: var(--edge-right);
+      }
+      .corner {
+        position: sticky;
+        right: 0;
+        width: calc(var(--edge-right) + 16px);
+      }
+      :host([pans]) .beside {
+        width: calc(var(--edge-right) + 6px);
+        margin-left: 12px;
+        box-shadow: 0 -12px 0 var(--page), 0 12px 0 var(--page);
+      }
+      :host([pans]) .beside,
+      :host([pans]) .corner,
+      :host([pans]) .row.below {
+        background: var(--page);
       }
       pw-tile[edge='right'] {
         height: var(--square);
@@ -285,6 +296,7 @@ export class PwMat extends LitElement {
     const lengths = `--square:${this.side}px;--gap-width:${GAP}px;--edge-right:${EDGE.right}px;--edge-bottom:${EDGE.bottom}px`;
     return html`<div class="frame" .style=${lengths}>
       <div class="grid" role="grid" aria-label=${this.view.name} @keydown=${this.key}>
+        <div class="cloth" role="presentation"></div>
         ${upDown.map(
           (row) => html`<div class=${row === 0 ? 'row last' : 'row'} role="row">
             ${across.map((column) => this.square(row, column))}

@@ -39,15 +39,12 @@ export class PwPaper extends LitElement {
         min-width: 0;
       }
       .sheet {
-        --cell: calc((100cqw - 22px) / var(--cells));
+        --cell: min(40px, calc((100cqw - 22px) / var(--cells)));
         box-sizing: border-box;
         padding: 10px;
         border: 1px solid var(--rule);
         border-radius: 8px;
-        background:
-          linear-gradient(var(--rule) 1px, transparent 1px) 0 9px / 100% 30px,
-          linear-gradient(90deg, var(--rule) 1px, transparent 1px) calc(100% - 9px) 0 / 30px 100%,
-          var(--surface);
+        background: var(--surface);
       }
       .box {
         container-type: inline-size;
@@ -56,17 +53,24 @@ export class PwPaper extends LitElement {
         display: flex;
         justify-content: flex-end;
         font-size: 1.375rem;
-        line-height: 30px;
+        line-height: 32px;
       }
       .line span {
+        box-sizing: border-box;
         width: var(--cell);
-        max-width: 36px;
+        height: 33px;
+        border: solid var(--rule);
+        border-width: 1px 0 0 1px;
         text-align: center;
       }
+      .line span:last-child {
+        border-right-width: 1px;
+      }
       .rule {
-        height: 0;
-        margin-left: 12%;
-        border-top: 2.5px solid var(--ink);
+        height: 2.5px;
+        margin-left: auto;
+        width: calc(var(--cell) * var(--cells));
+        background: var(--ink);
       }
       .again {
         color: var(--again);
@@ -78,7 +82,6 @@ export class PwPaper extends LitElement {
       }
       .line button {
         width: var(--cell);
-        max-width: 48px;
         min-width: 0;
         padding: 0;
         border: 1.5px dashed var(--line);
@@ -146,7 +149,7 @@ export class PwPaper extends LitElement {
       0,
       view.product.findIndex((cell) => cell.active),
     );
-    return html`<div class="box"><div class="sheet" .style=${`--cells:${Math.max(view.product.length, view.multiplicand.length + 1)}`}>
+    return html`<div class="box"><div class="sheet" .style=${`--cells:${cells}`}>
       <div class="line">${digits(view.multiplicand)}</div>
       <div class="line">${digits(['×', ...view.multiplier])}</div>
       <div class="rule"></div>

@@ -37,8 +37,19 @@ export class PwTile extends LitElement {
         align-items: center;
         color: var(--soft);
         font-size: 0.875rem;
-        line-height: 1;
+        line-height: 14px;
         background: none;
+      }
+      .place.h0,
+      .place.h1,
+      .place.h2 {
+        background: none;
+      }
+      .slot {
+        position: absolute;
+        inset: 2px 3px 16px;
+        border: 1.5px dashed var(--cloth-line);
+        border-radius: 7px;
       }
       .tile {
         position: absolute;
@@ -116,7 +127,7 @@ export class PwTile extends LitElement {
 
   protected override render() {
     return html`<span class="place h${this.hierarchy}">${this.label}${stitches(this.family)}</span>
-      ${this.digit === null ? null : html`<span class="tile">${this.digit}</span>`}
+      ${this.digit === null ? html`<span class="slot"></span>` : html`<span class="tile">${this.digit}</span>`}
       ${this.again ? html`<span class="mark">${icon('look')}</span>` : null}`;
   }
 }

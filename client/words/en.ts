@@ -46,7 +46,7 @@ export const en = {
 
   // Moves
   moves: 'Where you are in the work',
-  moveTiles: 'Numbers',
+  moveTiles: 'Tiles',
   moveLay: 'Lay',
   moveCount: 'Count',
   moveRow: 'Row',

@@ -7,8 +7,17 @@ type Language = Record<WordId, string | ((values: Values) => string)>;
 /** One file a language; whoever adds one adds it here. */
 const LANGUAGES: Readonly<Record<string, Language>> = { en };
 
+/** Browsers hand out tags that the standard does not know ("en-US@posix"): those are no use to Intl. */
+const isTag = (tag: string): boolean => {
+  try {
+    return Intl.getCanonicalLocales(tag).length > 0;
+  } catch {
+    return false;
+  }
+};
+
 const pickLanguage = (wanted: readonly string[]): [string, Language] => {
-  for (const tag of wanted) {
+  for (const tag of wanted.filter(isTag)) {
     const found = LANGUAGES[tag.toLowerCase().split('-')[0] ?? ''];
     if (found !== undefined) return [tag, found];
   }

@@ -52,12 +52,11 @@ export const headerOf = (at: DeskController, help: () => void): TemplateResult =
   return html`<header>
     <div class="said">
       <h1 class=${at.work.lifted.length > 0 ? 'again' : ''}>${text}</h1>
-      <p class="under"><b>${words('problem', numbers)}</b>${saving(at.store)}
+      <p class="under"><pw-progress .beads=${beadsOf(at)}></pw-progress><b>${words('problem', numbers)}</b>${saving(at.store)}
         ${at.store.attempt.trial ? html`<span>${words('trial')}</span>` : nothing}
         ${at.store.asideCount > 0 ? html`<span>${words('aside', { count: at.store.asideCount })}</span>` : nothing}</p>
     </div>
     <div class="tools">
-      <pw-progress .beads=${beadsOf(at)}></pw-progress>
       <div class="buttons" role="toolbar" aria-label=${words('tools')}>
         ${tool('undo', 'undo', () => at.do({ do: 'undo' }))}
         ${speaks() ? tool('readAloud', 'speak', () => speak(text)) : nothing}

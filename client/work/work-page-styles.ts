@@ -32,7 +32,7 @@ export const workPageStyles = css`
     font-size: 1.25rem;
     font-weight: 400;
     line-height: 1.25;
-    text-wrap: balance;
+    text-wrap: pretty;
   }
   h1.again {
     color: var(--again);
@@ -66,9 +66,11 @@ export const workPageStyles = css`
     background: var(--again-tint);
     color: var(--again);
   }
+  .said {
+    flex: 1;
+  }
   .tools {
     display: flex;
-    flex-wrap: wrap;
     gap: 8px 12px;
     align-items: center;
     justify-content: flex-end;

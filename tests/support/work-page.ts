@@ -64,7 +64,7 @@ type Do<N extends ChildAction['do']> = (
 
 /** The number below is laid by keyboard, the one at the side by pointer: both are a child's ways. */
 const layTile: Do<'layTile'> = async (scope, { edge, index, digit }) => {
-  await choose(scope, 'Numbers');
+  await choose(scope, 'Tiles');
   const place = tile(scope, edge, index);
   if (edge === 'bottom') return place.press(String(digit));
   await place.click();

@@ -1,0 +1,36 @@
+import bundled from '@sparticuz/chromium';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export const launchBrowser = async (): Promise<Browser> =>
+  chromium.launch({ executablePath: await bundled.executablePath(), args: ARGS });
+
+interface As {
+  /** Token of a book of the page server. */
+  readonly token: string;
+  readonly view?: 'work' | 'class';
+}
+
+/** Opens the page as somebody who is signed in, the way a reload of the tab does. */
+export const openAs = async (
+  context: BrowserContext,
+  address: string,
+  { token, view = 'work' }: As,
+): Promise<Page> => {
+  const page = await context.newPage();
+  const session = { token, expiresIn: 3600, since: Date.now(), view };
+  await page.addInitScript(
+    (kept) => sessionStorage.setItem('session', kept),
+    JSON.stringify(session),
+  );
+  await page.goto(`${address}/${view}`);
+  return page;
+};
