@@ -1,2 +1,4 @@
 /** The full door, for the server and the command line. */
 export * from './child.ts';
+export * from './mastery/index.ts';
+export * from './problems/index.ts';

@@ -2,7 +2,7 @@ import type { Judgement, Work } from '../judge/work.ts';
 import type { Skill } from '../vocabulary.ts';
 import { type FactName, factName, type Subject } from './subject.ts';
 
-/** What one problem shows of one subject: its first attempt, and whether help had come before. */
+/** The first attempt at one subject within one problem, and whether help had come before it. */
 export interface FirstAttempt {
   readonly subject: Subject;
   readonly right: boolean;

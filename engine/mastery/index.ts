@@ -7,8 +7,8 @@ export {
   FEWEST_DAYS,
   FEWEST_PROBLEMS,
   KNOWN_FROM,
-  type TracingParameters,
   SKILL_PARAMETERS,
+  type TracingParameters,
 } from './parameters.ts';
 export { type Standing, standingsOf } from './standing.ts';
 export { digitsOfFact, type FactName, type Subject } from './subject.ts';

@@ -3,7 +3,7 @@ import { readBoolean, readFields, readInteger, strangerIn } from '../wire/read.t
 import type { FirstAttempt } from './first-attempt.ts';
 import { parseSubject } from './subject.ts';
 
-/** FirstAttempt with the problem that it comes from and the day of the work. */
+/** A first attempt with the problem that it was made at and the day of the work. */
 export interface Occasion extends FirstAttempt {
   /** Tells problems apart; two attempts at the same numbers are two problems. */
   readonly problem: string;

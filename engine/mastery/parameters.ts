@@ -27,7 +27,12 @@ const PLACING: TracingParameters = { prior: 0.3, learn: 0.1, guess: 0.1, slip: 0
 const EXCHANGING: TracingParameters = { prior: 0.3, learn: 0.1, guess: 0.05, slip: 0.1 };
 const WHOLE_NUMBER: TracingParameters = { prior: 0.3, learn: 0.1, guess: 0.02, slip: 0.1 };
 
-export const FACT_PARAMETERS: TracingParameters = { prior: 0.4, learn: 0.1, guess: 0.05, slip: 0.1 };
+export const FACT_PARAMETERS: TracingParameters = {
+  prior: 0.4,
+  learn: 0.1,
+  guess: 0.05,
+  slip: 0.1,
+};
 
 export const SKILL_PARAMETERS: Readonly<Record<Skill, TracingParameters>> = {
   building: PLACING,

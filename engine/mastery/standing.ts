@@ -5,8 +5,8 @@ import {
   FEWEST_DAYS,
   FEWEST_PROBLEMS,
   KNOWN_FROM,
-  type TracingParameters,
   SKILL_PARAMETERS,
+  type TracingParameters,
 } from './parameters.ts';
 import { digitsOfFact, type Subject } from './subject.ts';
 import { knownAfter } from './tracing.ts';

@@ -31,7 +31,10 @@ export function knownAfter(known: number, right: boolean, parameters: TracingPar
  * Follows a row of answers, first to last. Faults: `notAChance` with the parameter in `at` (a number
  * from 0 to 1), `evidenceReversed` (guess + slip of 1 or more).
  */
-export function traceKnowledge(answers: readonly boolean[], parameters: TracingParameters): Result<Trace> {
+export function traceKnowledge(
+  answers: readonly boolean[],
+  parameters: TracingParameters,
+): Result<Trace> {
   const wrong = PARAMETER_NAMES.find((name) => !isChance(parameters[name]));
   if (wrong !== undefined) return fail('notAChance', `parameters.${wrong}`);
   if (parameters.guess + parameters.slip >= 1) return fail('evidenceReversed', 'parameters.guess');

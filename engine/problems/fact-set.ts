@@ -4,8 +4,6 @@
  */
 export type FactSet = Uint8Array;
 
-export const NO_FACTS: FactSet = new Uint8Array(100);
-
 /** One entry of a list: a pair is one fact, a single digit the whole table of that digit. */
 export type FactEntry = number | readonly [number, number];
 

@@ -46,7 +46,7 @@ describe('generate on the command line', () => {
 
   it('prints a refusal with the conflicting clauses, and says so in words', async () => {
     const { code, out, words } = await generate(
-      '{"multiplicand":{"digits":2},"exchanges":{"from":3}}',
+      '{"multiplicand":{"digits":2},"multiplier":{"digits":2},"exchanges":{"from":3}}',
     );
     expect(code).toBe(1);
     expect(out).toMatchObject({ error: { code: 'impossible', at: 'multiplicand.digits' } });
