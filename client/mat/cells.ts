@@ -7,7 +7,14 @@ export type Cell =
 
 export const squareCell = ([row, column]: Square): Cell => ({ at: 'square', row, column });
 export const tileCell = (edge: 'bottom' | 'right', index: number): Cell => ({ at: edge, index });
-export const cellKey = (cell: Cell): string => JSON.stringify(cell);
+export const cellKey = (cell: Cell): string =>
+  cell.at === 'square' ? `square ${cell.row} ${cell.column}` : `${cell.at} ${cell.index}`;
+
+export const cellOf = (key: string): Cell => {
+  const [at, first, second] = key.split(' ');
+  if (at === 'bottom' || at === 'right') return tileCell(at, Number(first));
+  return squareCell([Number(first), Number(second)]);
+};
 
 interface Shape {
   readonly rows: number;

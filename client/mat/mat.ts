@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { placeName, type Square } from '../../engine/child.ts';
 import { barStyles, drawBar } from './bar.ts';
-import { type Cell, cellKey, squareCell, step, tileCell } from './cells.ts';
+import { type Cell, cellKey, cellOf, squareCell, step, tileCell } from './cells.ts';
 import { EDGE, fitMat, GAP, nearest, type Spot } from './geometry.ts';
 import { squareName, tileName } from './names.ts';
 import type { MatView } from './view.ts';
@@ -190,7 +190,7 @@ export class PwMat extends LitElement {
     for (const element of this.renderRoot.querySelectorAll<HTMLElement>('[data-cell]')) {
       const { left, top, width, height } = element.getBoundingClientRect();
       spots.push({
-        target: JSON.parse(element.dataset.cell ?? 'null') as Cell,
+        target: cellOf(element.dataset.cell ?? ''),
         left,
         top,
         width,

@@ -76,7 +76,13 @@ export class PwPaper extends LitElement {
         color: var(--again);
         text-decoration: underline wavy;
       }
+      .line {
+        position: relative;
+      }
       .line svg {
+        position: absolute;
+        top: 6px;
+        left: 0;
         width: 20px;
         height: 20px;
       }
@@ -144,7 +150,11 @@ export class PwPaper extends LitElement {
 
   protected override render() {
     const { view } = this;
-    const digits = (list: readonly (number | string)[]) => list.map((d) => html`<span>${d}</span>`);
+    const cells = Math.max(view.product.length, view.multiplicand.length + 1);
+    const digits = (list: readonly (number | string)[]) =>
+      [...Array<string>(Math.max(0, cells - list.length)).fill(''), ...list].map(
+        (digit) => html`<span>${digit}</span>`,
+      );
     const stop = Math.max(
       0,
       view.product.findIndex((cell) => cell.active),

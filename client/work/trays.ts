@@ -58,7 +58,7 @@ const finishButton = (at: DeskController) => {
 };
 
 const read = (at: DeskController) =>
-  html`<div class="line"><span class="grow">${words('pressDigit')}</span>${finishButton(at)}</div>${pad(at, words('productLine'))}`;
+  html`<div class="line"><span class="grow">${words('pressDigit')}</span>${finishButton(at)}</div>${pad(at, words('digits'))}`;
 
 const ask = (id: 'pressSquare' | 'pressPile') => () => html`<p class="ask">${words(id)}</p>`;
 

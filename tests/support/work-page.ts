@@ -3,145 +3,192 @@ import type { ChildAction } from './child-work.ts';
 
 /** The child's page: a whole page or a frame of one. */
 type Scope = Pick<Page, 'getByRole'>;
+type Square = readonly [row: number, column: number];
 
-const PLACES = ['units', 'tens', 'hundreds', 'thousands', 'ten thousands', 'hundred thousands'];
+/** What a page of work can be made to do: a child's work, and making a ten from picked bars. */
+export type PageAction =
+  | ChildAction
+  | { do: 'makeTen'; square: [number, number]; bars: number[]; exchange?: boolean };
+
+/** How things are pressed, and carried from one place to another; `carry` null: by pressing one after the other. */
+export interface Hand {
+  readonly hit: (target: Locator) => Promise<void>;
+  readonly carry: ((what: Locator, to: Locator) => Promise<void>) | null;
+}
+
+export const MOUSE: Hand = {
+  hit: (target) => target.click(),
+  carry: (what, to) => what.dragTo(to),
+};
+
+export const TOUCH: Hand = { hit: (target) => target.tap(), carry: null };
+
+const PLACES = [
+  'units',
+  'tens',
+  'hundreds',
+  'thousands',
+  'ten thousands',
+  'hundred thousands',
+  'millions',
+  'ten millions',
+  'hundred millions',
+];
 const ROWS = ['first row', 'second row', 'third row', 'fourth row'];
 
 const button = (scope: Scope | Locator, name: string | RegExp): Locator =>
   scope.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
 
-const group = (scope: Scope, name: string): Locator =>
+const group = (scope: Scope | Locator, name: string): Locator =>
   scope.getByRole('group', { name, exact: true });
 
-const square = (scope: Scope, [row, column]: readonly [number, number]): Locator =>
+export const square = (scope: Scope, [row, column]: Square): Locator =>
   scope.getByRole('gridcell', {
     name: new RegExp(`^row ${PLACES[row]}, column ${PLACES[column]}, place `),
   });
 
-const tile = (scope: Scope, edge: 'bottom' | 'right', index: number): Locator => {
+export const tile = (scope: Scope, edge: 'bottom' | 'right', index: number): Locator => {
   const side = edge === 'bottom' ? 'below' : 'at the side';
   return scope.getByRole('gridcell', { name: new RegExp(`^number ${side}, ${PLACES[index]}:`) });
 };
 
-const productCell = (scope: Scope, place: number): Locator =>
+export const productCell = (scope: Scope, place: number): Locator =>
   button(scope, new RegExp(`^product, ${PLACES[place]}:`));
 
 /** An opened square may lie over the mat; it is shut before anything else is touched. */
-const backToMat = async (scope: Scope): Promise<void> => {
+const backToMat = async (scope: Scope, { hit }: Hand): Promise<void> => {
   const shut = button(scope, 'Back to the mat');
-  if (await shut.isVisible()) await shut.click();
+  if (await shut.isVisible()) await hit(shut);
 };
 
-const choose = async (scope: Scope, name: string): Promise<void> => {
-  await backToMat(scope);
+const choose = async (scope: Scope, name: string, hand: Hand): Promise<void> => {
+  await backToMat(scope, hand);
   const moves = scope.getByRole('navigation', { name: 'Where you are in the work' });
   const move = button(moves, name);
-  if ((await move.getAttribute('aria-current')) !== 'step') await move.click();
+  if ((await move.getAttribute('aria-current')) !== 'step') await hand.hit(move);
 };
 
-const digits = async (keypad: Locator, written: string): Promise<void> => {
-  for (const digit of written) await button(keypad, digit).click();
+const digits = async (keypad: Locator, written: string, { hit }: Hand): Promise<void> => {
+  for (const digit of written) await hit(button(keypad, digit));
 };
 
-const press = async (choice: Locator): Promise<void> => {
-  if ((await choice.getAttribute('aria-pressed')) !== 'true') await choice.click();
+const press = async (choice: Locator, { hit }: Hand): Promise<void> => {
+  if ((await choice.getAttribute('aria-pressed')) !== 'true') await hit(choice);
 };
 
-const openSquare = async (scope: Scope, at: readonly [number, number]): Promise<Locator> => {
+export const openSquare = async (scope: Scope, at: Square, hand = MOUSE): Promise<Locator> => {
   const opened = scope.getByRole('region', {
     name: `Square opened: ${PLACES[at[0] + at[1]]}, ${ROWS[at[0]]}`,
   });
   if (await opened.isVisible()) return opened;
-  await choose(scope, 'Count');
-  await square(scope, at).click();
+  await choose(scope, 'Count', hand);
+  await hand.hit(square(scope, at));
   return opened;
 };
 
-type Do<N extends ChildAction['do']> = (
+type Do<N extends PageAction['do']> = (
   scope: Scope,
-  action: Extract<ChildAction, { do: N }>,
+  action: Extract<PageAction, { do: N }>,
+  hand: Hand,
 ) => Promise<void>;
 
-/** The number below is laid by keyboard, the one at the side by pointer: both are a child's ways. */
-const layTile: Do<'layTile'> = async (scope, { edge, index, digit }) => {
-  await choose(scope, 'Tiles');
+const layTile: Do<'layTile'> = async (scope, { edge, index, digit }, hand) => {
+  await choose(scope, 'Tiles', hand);
   const place = tile(scope, edge, index);
-  if (edge === 'bottom') return place.press(String(digit));
-  await place.click();
-  await digits(group(scope, 'Digits'), String(digit));
+  const keypad = group(scope, 'Digits');
+  if (hand.carry !== null) return hand.carry(button(keypad, String(digit)), place);
+  await hand.hit(place);
+  await digits(keypad, String(digit), hand);
 };
 
-const layBars: Do<'layBars'> = async (scope, { square: at, kind, count }) => {
-  await choose(scope, 'Lay');
-  await press(button(group(scope, 'Bars'), `bar of ${kind}`));
-  await press(button(group(scope, 'How many?'), String(count)));
-  await square(scope, at).click();
+const layBars: Do<'layBars'> = async (scope, { square: at, kind, count }, hand) => {
+  await choose(scope, 'Lay', hand);
+  await press(button(group(scope, 'How many?'), String(count)), hand);
+  const bar = button(group(scope, 'Bars'), `bar of ${kind}`);
+  if (hand.carry !== null) return hand.carry(bar, square(scope, at));
+  await press(bar, hand);
+  await hand.hit(square(scope, at));
 };
 
-const count: Do<'count'> = async (scope, { square: at, total }) => {
-  const opened = await openSquare(scope, at);
-  const place = opened.getByRole('heading').first();
-  for (const digit of String(total)) await place.press(digit);
-  await button(opened, 'That is it').click();
+const count: Do<'count'> = async (scope, { square: at, total }, hand) => {
+  const opened = await openSquare(scope, at, hand);
+  await digits(group(opened, 'The pile makes'), String(total), hand);
+  await hand.hit(button(opened, 'That is it'));
 };
 
-const exchange: Do<'exchange'> = async (scope, { from, ones }) => {
-  const opened = await openSquare(scope, from);
-  await button(opened, /^Exchange \d+ tens?$/).click();
-  await digits(group(scope, 'How many do you lay there?'), String(ones));
+const makeTen: Do<'makeTen'> = async (scope, { square: at, bars, exchange }, hand) => {
+  const opened = await openSquare(scope, at, hand);
+  for (const kind of bars)
+    await hand.hit(
+      opened.getByRole('button', { name: new RegExp(`^bar of ${kind},`), pressed: false }).first(),
+    );
+  await hand.hit(
+    button(opened, exchange ? 'Make a ten and exchange' : /^Make a ten(?! and exchange)/),
+  );
 };
 
-const slide: Do<'slide'> = async (scope, { from, to }) => {
-  await choose(scope, 'Slide');
-  await square(scope, from).click();
-  await square(scope, to).click();
+const exchange: Do<'exchange'> = async (scope, { from, ones }, hand) => {
+  const opened = await openSquare(scope, from, hand);
+  await hand.hit(button(opened, /^Exchange \d+ tens?$/));
+  await digits(group(opened, 'How many do you lay there?'), String(ones), hand);
 };
 
-const chooseRow = async (scope: Scope, row: number): Promise<void> => {
-  await choose(scope, 'Row');
-  await press(button(group(scope, 'Rows'), new RegExp(`^${ROWS[row]}`)));
+const slide: Do<'slide'> = async (scope, { from, to }, hand) => {
+  await choose(scope, 'Slide', hand);
+  if (hand.carry !== null) return hand.carry(square(scope, from), square(scope, to));
+  await hand.hit(square(scope, from));
+  await hand.hit(square(scope, to));
 };
 
-const say: Do<'say'> = async (scope, { row, answer }) => {
-  await chooseRow(scope, row);
-  await digits(group(scope, 'This row makes'), answer);
-  await button(scope, 'Say it').click();
+const chooseRow = async (scope: Scope, row: number, hand: Hand): Promise<void> => {
+  await choose(scope, 'Row', hand);
+  await press(button(group(scope, 'Rows'), new RegExp(`^${ROWS[row]}`)), hand);
 };
 
-const write: Do<'write'> = async (scope, { place, digit }) => {
-  await choose(scope, 'Read');
-  await productCell(scope, place).press(String(digit));
+const say: Do<'say'> = async (scope, { row, answer }, hand) => {
+  await chooseRow(scope, row, hand);
+  await digits(group(scope, 'This row makes'), answer, hand);
+  await hand.hit(button(scope, 'Say it'));
 };
 
-const finish: Do<'finish'> = async (scope, { what }) => {
+const write: Do<'write'> = async (scope, { place, digit }, hand) => {
+  await choose(scope, 'Read', hand);
+  await press(productCell(scope, place), hand);
+  await digits(group(scope, 'Digits'), String(digit), hand);
+};
+
+const finish: Do<'finish'> = async (scope, { what }, hand) => {
   if (what === 'product' || what === 'problem') {
-    await choose(scope, 'Read');
-    return button(scope, what === 'product' ? 'The product is done' : 'I am finished').click();
+    await choose(scope, 'Read', hand);
+    const name =
+      what === 'product' ? 'The product is done' : /^(I am finished|Leave it like this)$/;
+    return hand.hit(button(scope, name));
   }
-  await chooseRow(scope, Number(what.slice('row:'.length)));
-  await button(scope, 'This row is done').click();
+  await chooseRow(scope, Number(what.slice('row:'.length)), hand);
+  await hand.hit(button(scope, 'This row is done'));
 };
 
-const WAYS: { [N in ChildAction['do']]: Do<N> } = {
+const WAYS: { [N in PageAction['do']]: Do<N> } = {
   layTile,
   layBars,
   count,
+  makeTen,
   exchange,
   slide,
   say,
   write,
   finish,
-  check: (scope) => button(scope, 'Check').click(),
-  undo: (scope) => button(scope, 'Undo').click(),
+  check: (scope, _action, hand) => hand.hit(button(scope, 'Check')),
+  undo: (scope, _action, hand) => hand.hit(button(scope, 'Undo')),
 };
 
-/** Does one thing through the page, by the names that everybody's ears get, with clicks and keys. */
-export const perform = (scope: Scope, action: ChildAction): Promise<void> =>
-  (WAYS[action.do] as Do<ChildAction['do']>)(scope, action as never);
+/** Does one thing through the page by one hand, by the names that everybody's ears get. */
+export const perform = (scope: Scope, action: PageAction, hand: Hand = MOUSE): Promise<void> =>
+  (WAYS[action.do] as Do<PageAction['do']>)(scope, action as never, hand);
 
 /** After "I am finished": to the next problem, or to one's own result. */
-export const goOn = (scope: Scope): Promise<void> =>
-  button(scope, /^(Next problem|See my work)$/).click();
+export const goOn = (scope: Scope, { hit }: Hand = MOUSE): Promise<void> =>
+  hit(button(scope, /^(Next problem|See my work)$/));
 
 /** Resolves when the page says that all is saved. */
 export const untilSaved = (scope: Pick<Page, 'getByText'>): Promise<void> =>
