@@ -100,7 +100,7 @@ function evened(plan: Plan, ledger: Ledger, gaps: readonly Gap[], act: number): 
 }
 
 function shifted(plot: Plot, beads: number, square: Square, act: number): Plot {
-  const lay = { act, square, kind: 1, count: beads, meant: -1 };
+  const lay = { act, square, kind: 1, count: beads };
   return { ...plot, lays: [...plot.lays, lay], laid: plot.laid + beads };
 }
 
@@ -113,7 +113,7 @@ export function evenOutDiagonal(
   position: Position,
   ledger: Ledger,
   square: Square,
-  act: number,
+  { act, charged }: { readonly act: number; readonly charged: (pair: Square) => boolean },
 ): Ledger {
   const here = at(plan, square);
   const beads = ledger.plots[here]!.laid - (ownDue(position, square) ?? 0);
@@ -125,6 +125,10 @@ export function evenOutDiagonal(
     const plot = ledger.plots[there]!;
     const due = ownDue(position, [row, column]) ?? 0;
     if (plot.laid === 0 || plot.laid === plot.right || plot.laid - due !== -beads) continue;
+    // A pair that is still being laid is no mistake to be mended.
+    const moved = !ledger.heaps[there]!.pairs.includes(there);
+    const mends = beads > 0 ? moved || charged([row, column]) : ledger.plots[here]!.right !== null;
+    if (!mends) continue;
     return evened(
       plan,
       ledger,

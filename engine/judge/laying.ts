@@ -60,7 +60,7 @@ const note: Note<ActionOf<'layBars'> | ActionOf<'liftBars'>> = (before, after, a
 };
 
 function laidLedger(
-  { plan, ledger }: Scene,
+  { plan, ledger, charged }: Scene,
   after: Position,
   action: ActionOf<'layBars'> | ActionOf<'liftBars'>,
   act: number,
@@ -69,20 +69,19 @@ function laidLedger(
   const index = at(plan, square);
   const count = action.do === 'layBars' ? action.count : -action.count;
   const plot = ledger.plots[index]!;
-  const lay = { act, square, kind, count, meant: -1 };
+  const lay = { act, square, kind, count };
   const laid = plot.laid + kind * count;
-  const due = ownDue(after, square);
-  const meant =
-    laid === due || count < 0 ? -1 : meantFor(plan, after, ledger, square, kind * count);
-  const lays =
-    laid === 0 ? [] : count < 0 ? without(plot.lays, lay) : [...plot.lays, { ...lay, meant }];
+  const lays = laid === 0 ? [] : count < 0 ? without(plot.lays, lay) : [...plot.lays, lay];
   const plots = replaced(ledger.plots, index, { ...plot, lays, laid });
   const heaps = replaced(
     ledger.heaps,
     index,
     heapAfter(ledger.heaps[index]!, after, square, index),
   );
-  const evened = evenOutDiagonal(plan, after, { ...ledger, plots, heaps }, square, act);
+  const evened = evenOutDiagonal(plan, after, { ...ledger, plots, heaps }, square, {
+    act,
+    charged: (pair) => charged.has(laidStep(plan, pair)),
+  });
   return rightNow(settleByBars(plan, after, evened, act), after, square, index);
 }
 
@@ -122,25 +121,23 @@ function heapAfter(heap: Heap, after: Position, square: Square, pair: number): H
   return { pairs, rows: heap.rows | (1 << square[0]) };
 }
 
-/** The nearest other pair that lies empty and whose due this one laying is; its own row first. */
-function meantFor(
-  plan: Plan,
-  position: Position,
-  ledger: Ledger,
-  square: Square,
-  beads: number,
-): number {
-  let best = -1;
-  let nearest = Number.POSITIVE_INFINITY;
+/**
+ * Other pairs whose due this one laying is and that lay empty when it was laid: those still empty first,
+ * then the nearest, its own row before others.
+ */
+function meantFor(scene: Scene, { square, kind, count, act }: Lay): readonly number[] {
+  const { plan, position, ledger } = scene;
+  const found: { index: number; distance: number }[] = [];
   for (let row = 0; row < plan.up.length; row += 1)
     for (let column = 0; column < plan.across.length; column += 1) {
       const index = row * plan.columns + column;
-      if (ledger.plots[index]!.laid !== 0 || index === at(plan, square)) continue;
-      if (ownDue(position, [row, column]) !== beads) continue;
-      const distance = Math.abs(row - square[0]) * plan.columns + Math.abs(column - square[1]);
-      if (distance < nearest) [best, nearest] = [index, distance];
+      if (ownDue(position, [row, column]) !== kind * count || index === at(plan, square)) continue;
+      const { laid, lays } = ledger.plots[index]!;
+      if (lays.length > 0 && lays[0]!.act < act) continue;
+      const away = Math.abs(row - square[0]) * plan.columns + Math.abs(column - square[1]);
+      found.push({ index, distance: laid === 0 ? away : away + plan.rows * plan.columns });
     }
-  return best;
+  return found.sort((a, b) => a.distance - b.distance).map(({ index }) => index);
 }
 
 interface Standing {
@@ -173,20 +170,23 @@ function standingOf(scene: Scene, square: Square, last: boolean): Standing {
   if (plot.laid === due) return { ...STANDS, grade: due === 0 ? 'none' : 'right' };
   if (plot.laid === plot.right) return { ...STANDS, stale: true };
   if (plot.laid === 0) return { ...STANDS, grade: 'none' };
-  const unclaimed = plot.lays.filter((lay) => !scene.claims.has(lay.act));
-  const claimed = plot.lays.filter((lay) => scene.claims.has(lay.act) && lay.count > 0);
+  const step = inside(plan, square) ? laidStep(plan, square) : -1;
+  const own = plot.lays.some((lay) => scene.claims.get(lay.act) === step);
+  const unclaimed = own ? [] : plot.lays.filter((lay) => !scene.claims.has(lay.act));
+  const claimed = plot.lays.filter(
+    ({ act, count }) => count > 0 && scene.claims.has(act) && scene.claims.get(act) !== step,
+  );
   const rest = plot.laid - beadsOf(claimed);
   if (claimed.length > 0 && rest <= due) return besideClaims(scene, claimed, rest, due);
   // Too little is a pair being laid; only what is too much may belong elsewhere.
   for (const lay of rest > due ? unclaimed : []) {
-    if (lay.meant < 0) continue;
-    const own = rest - lay.kind * lay.count;
-    if (own < 0 || own > due) continue;
-    const filled = ledger.plots[lay.meant]!.laid !== 0;
-    if (own !== due && filled) continue;
-    const grade = own === due ? (due === 0 ? 'none' : 'right') : own === 0 ? 'none' : 'short';
-    const blame = laidStep(plan, squareAt(plan, lay.meant));
-    return { ...STANDS, grade, blame, act: lay.act, beside: own !== due };
+    const left = rest - lay.kind * lay.count;
+    if (left < 0 || left > due || lay.count < 0) continue;
+    const [meant] = meantFor(scene, lay);
+    if (meant === undefined || (left !== due && ledger.plots[meant]!.laid !== 0)) continue;
+    const grade = left === due ? (due === 0 ? 'none' : 'right') : left === 0 ? 'none' : 'short';
+    const blame = laidStep(plan, squareAt(plan, meant));
+    return { ...STANDS, grade, blame, act: lay.act, beside: left !== due };
   }
   if (rest > due) {
     const paying = mayPay(ledger, square[0] + square[1], rest - due);
@@ -195,16 +195,22 @@ function standingOf(scene: Scene, square: Square, last: boolean): Standing {
   return { ...STANDS, grade: 'short' };
 }
 
+function inside(plan: Plan, [row, column]: Square): boolean {
+  return row < plan.up.length && column < plan.across.length;
+}
+
 function beadsOf(lays: readonly Lay[]): number {
   return lays.reduce((sum, lay) => sum + lay.kind * lay.count, 0);
 }
 
 /** Bars that an answer has charged to another pair stay there; where they are all that lies, nothing is owed twice. */
 function besideClaims(scene: Scene, claimed: readonly Lay[], rest: number, due: number): Standing {
-  const spent = claimed.every((lay) => lay.meant >= 0 && scene.ledger.plots[lay.meant]!.laid !== 0);
-  if (rest === due || (rest <= 0 && spent))
-    return { ...STANDS, grade: due === 0 ? 'none' : 'right' };
-  return { ...STANDS, grade: rest <= 0 ? 'none' : 'short' };
+  const spent = claimed.every(({ act }) => {
+    const [, row, column] = scene.plan.steps[scene.claims.get(act)!]!.id.split(':').map(Number);
+    return scene.ledger.plots[at(scene.plan, [row!, column!])]!.laid !== 0;
+  });
+  if (rest === due || spent) return { ...STANDS, grade: due === 0 ? 'none' : 'right' };
+  return { ...STANDS, grade: rest <= 0 ? 'none' : 'short', beside: true };
 }
 
 /** By turns: the multiplicand's bar, and no other. */
@@ -242,6 +248,10 @@ function ownFinding(scene: Scene, moment: Moment, square: Square): Finding {
   }
   if (standing.beside && !over) return finding(standing.grade, follows, laid, null);
   const found = finding(standing.grade, follows, laid, due);
+  const last = ledger.plots[at(plan, square)]!.lays.findLast(({ count }) => count > 0);
+  if (standing.grade === 'wrong' && !standing.kind && last !== undefined) {
+    return { ...found, blames: [last.act] };
+  }
   return standing.kind ? { ...found, skill: 'kind' } : found;
 }
 
@@ -264,13 +274,13 @@ function blameOthers(scene: Scene, moment: Moment, square: Square, findings: Fin
   const { plan, ledger, position } = scene;
   const plot = ledger.plots[at(plan, square)]!;
   const over = isOver(moment);
-  const inside = square[0] < plan.up.length && square[1] < plan.across.length;
-  const truthStands = inside && over && plot.laid === trueDue(plan, square);
+  const own = inside(plan, square) ? laidStep(plan, square) : -1;
+  const truthStands = own >= 0 && over && plot.laid === trueDue(plan, square);
   if (ownDue(position, square) === null && (!over || truthStands)) return;
   if (plot.laid !== ownDue(position, square)) {
     for (const lay of plot.lays) {
       const step = scene.claims.get(lay.act);
-      if (step !== undefined && lay.count > 0) blame(findings, step, lay, square);
+      if (step !== undefined && step !== own && lay.count > 0) blame(findings, step, lay, square);
     }
   }
   const standing = standingOf(scene, square, over);
@@ -278,7 +288,7 @@ function blameOthers(scene: Scene, moment: Moment, square: Square, findings: Fin
   if (standing.blame >= 0) {
     const lay = plot.lays.find((each) => each.act === act)!;
     blame(findings, standing.blame, lay, square);
-  } else if (!inside && standing.grade === 'wrong') {
+  } else if (own < 0 && standing.grade === 'wrong') {
     blame(findings, laidStep(plan, square), plot.lays.at(-1)!, square);
   }
 }

@@ -14,6 +14,7 @@ export function emptyLedger(plan: Plan): Ledger {
     halves: {},
     disturbed: 0,
     latched: {},
+    pens: {},
   };
 }
 

@@ -37,8 +37,6 @@ export interface Lay {
   readonly square: Square;
   readonly kind: number;
   readonly count: number;
-  /** Index of the pair whose due these bars were when they were laid elsewhere than due; −1: none. */
-  readonly meant: number;
 }
 
 /** What was laid for a pair (indexed by row × columns + column of its square), whatever became of it since. */
@@ -98,6 +96,8 @@ export interface Ledger {
   readonly disturbed: number;
   /** What was read when it was right: once right it stays right. Keys are step ids. */
   readonly latched: Readonly<Record<string, Latched>>;
+  /** The action that wrote what stands on paper (or began the line), by `penOf`. */
+  readonly pens: Readonly<Record<string, number>>;
 }
 
 export interface Scene {

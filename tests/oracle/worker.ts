@@ -104,9 +104,15 @@ export class Worker {
     for (const each of this.slip?.(told, this) ?? [told]) {
       this.told.push(each);
       this.beads.take(each);
+      if (each.do === 'exchange') this.crossed(each['from'] as Square, each['to'] as Square);
       if (each.do === 'layTile')
         this.tiles[each.edge as 'bottom'].set(each.index as number, each.digit as number);
     }
+  }
+
+  /** Bars that went to another row: neither row can be read any more as it was. */
+  private crossed(from: Square, to: Square): void {
+    if (from[0] !== to[0]) this.touched.add(from[0]).add(to[0]);
   }
 
   private rowLaid(row: number): boolean {
@@ -152,6 +158,7 @@ export class Worker {
   /** Counting is put off by those who slide everything first. */
   private maySettle(square: Square): boolean {
     if (this.beingLaid(square) || this.passedOver.settles.has(key(square))) return false;
+    if (square[0] > 0 && this.given.up.length === 1 && !this.said.has(0)) return false;
     if (this.passedOver.slides.has(key(square))) return this.toLay.size === 0;
     if (this.habits.slides !== 'before counting' || this.given.up.length === 1) return true;
     return this.toLay.size === 0 && square[0] === 0 && this.nothingAbove();
@@ -215,7 +222,6 @@ export class Worker {
     const down: Square = [from[0] - 1, from[1] + 2];
     const downward = from[0] > 0 && down[1] < this.given.columns && this.chance.maybe(0.1);
     const to = downward ? down : left;
-    if (downward) this.touched.add(from[0]).add(down[0]);
     if (this.chance.maybe(0.1)) {
       this.halves.push({ from, to, tens: 0, ones: tens });
       this.tell({ do: 'exchange', from, tens, to, ones: 0 });
@@ -246,6 +252,11 @@ export class Worker {
         this.touched.add(from[0]).add(row);
         this.tell({ do: 'slide', from, to: [row, from[0] + from[1] - row] });
       });
+  }
+
+  /** Whether bars that a slip left above are still there at the end. */
+  leftAbove(): boolean {
+    return this.beads.squares().some((square) => square[0] > 0 && this.beads.value(square) > 0);
   }
 
   /** How far down the diagonal the mat goes. */
