@@ -110,6 +110,6 @@ function codeOf(fault: unknown): ErrorCode {
   const { type, status } = (fault ?? {}) as { type?: unknown; status?: unknown };
   if (type === 'entity.too.large') return 'bodyTooLarge';
   if (typeof type === 'string' && Number(status) < 500) return 'notJson';
-  if (fault instanceof URIError) return 'notFound';
+  if (fault instanceof URIError || status === 404) return 'notFound';
   return failureOf(fault) ?? 'broken';
 }

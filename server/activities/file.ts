@@ -9,7 +9,13 @@ const fileSchema = v.object({
   title: v.pipe(v.string(), v.trim(), v.nonEmpty(), v.maxLength(200)),
   problems: v.pipe(v.array(v.unknown()), v.minLength(1), v.maxLength(MOST_PROBLEMS)),
   release: v.optional(v.picklist(RELEASES), 'onFinish'),
-  points: v.optional(v.pipe(v.string(), v.regex(/^\d{1,6}(\.\d{1,2})?$/)), '100'),
+  points: v.optional(
+    v.pipe(
+      v.string(),
+      v.regex(/^(?!0+(\.0+)?$)\d{1,6}(\.\d{1,2})?$/, 'must be a number above 0, in quotes'),
+    ),
+    '100',
+  ),
 });
 
 /** An activity as it is handed in by file. `problems` in their normal form. */

@@ -44,13 +44,13 @@ export async function attemptOf(app: TestApp, token: string) {
 export class Page {
   readonly client = randomUUID();
   readonly done: Sent[] = [];
-  readonly app: TestApp;
+  readonly app: Pick<TestApp, 'post'>;
   readonly token: string;
   readonly attempt: string;
   #base = 0;
   #acknowledged = 0;
 
-  constructor(app: TestApp, token: string, attempt: string) {
+  constructor(app: Pick<TestApp, 'post'>, token: string, attempt: string) {
     this.app = app;
     this.token = token;
     this.attempt = attempt;

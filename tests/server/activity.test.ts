@@ -1,0 +1,77 @@
+import { execFile } from 'node:child_process';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { readActivity } from '../../server/activities/file.ts';
+import { activityStore } from '../../server/activities/store.ts';
+import { openDatabase } from '../../server/database/open.ts';
+import { createLog } from '../../server/log.ts';
+import { freshUri } from '../support/database.ts';
+import { ONE_ROW } from './page.ts';
+
+const FILE = { registration: 'harbour-lane', title: 'One row', problems: [ONE_ROW] };
+
+describe('the file of an activity', () => {
+  test('is released on finish, for 100 points, unless it says otherwise', () => {
+    expect(readActivity(FILE)).toMatchObject({ value: { release: 'onFinish', points: '100' } });
+    const own = { ...FILE, release: 'byTeacher', points: '7.5' };
+    expect(readActivity(own)).toMatchObject({ value: { release: 'byTeacher', points: '7.5' } });
+  });
+
+  test.each<[string, unknown, RegExp]>([
+    ['without a title', { ...FILE, title: ' ' }, /^title: /],
+    ['without problems', { ...FILE, problems: [] }, /^problems: /],
+    ['for no points', { ...FILE, points: '0' }, /^points: /],
+    ['that is no object', 'activity', /^the file: /],
+  ])('%s is refused', (_how, written, complaint) => {
+    const read = readActivity(written);
+    expect(read.ok || read.complaints[0]).toMatch(complaint);
+  });
+
+  test('with a problem that fits no mat names it and the size it needs', () => {
+    const large = { stage: 'bars', multiplicand: '12345678901', multiplier: '123' };
+    const read = readActivity({ ...FILE, problems: [ONE_ROW, large] });
+    expect(read.ok || read.complaints).toEqual([
+      expect.stringMatching(/^problems\[1\]: .*doesNotFit/),
+    ]);
+  });
+});
+
+describe('the command that keeps an activity', () => {
+  const run = promisify(execFile);
+  const script = fileURLToPath(new URL('../../server/cli/activity.ts', import.meta.url));
+
+  async function keep(written: unknown, uri: string) {
+    const folder = await mkdtemp(join(tmpdir(), 'placeweave-activity-'));
+    onTestFinished(() => rm(folder, { recursive: true, force: true }));
+    const file = join(folder, 'activity.json');
+    await writeFile(file, JSON.stringify(written));
+    const env = { ...process.env, PLACEWEAVE_MONGODB_URI: uri };
+    return run(process.execPath, ['--import', 'tsx', script, file], { env });
+  }
+
+  test('prints its id, under which it is found', async () => {
+    const uri = freshUri();
+    const { stdout } = await keep(FILE, uri);
+    const { activity } = JSON.parse(stdout);
+    const opened = await openDatabase(
+      { mongodbUri: uri, dataFolder: '', freeMegabytes: 0 },
+      createLog('silent'),
+    );
+    if (!opened.ok) throw new Error(opened.fault.text);
+    const kept = await activityStore(opened.value.connection).newest(activity, 'harbour-lane');
+    await opened.value.connection.dropDatabase();
+    await opened.value.close();
+    expect(kept).toMatchObject({ version: 1, title: 'One row', problems: [ONE_ROW] });
+  });
+
+  test('says what is wrong and fails', async () => {
+    await expect(keep({ ...FILE, problems: 'none' }, freshUri())).rejects.toMatchObject({
+      code: 1,
+      stderr: expect.stringMatching(/^problems: /),
+    });
+  });
+});

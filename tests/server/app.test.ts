@@ -1,0 +1,91 @@
+import { readdir } from 'node:fs/promises';
+import { describe, expect, test } from 'vitest';
+import { BUILT_PAGES } from '../../server/pages.ts';
+import { platformStore } from '../../server/platforms/store.ts';
+import { databaseForFile } from '../support/database.ts';
+import { appForFile } from '../support/server.ts';
+
+const database = databaseForFile();
+const app = appForFile(database);
+
+const policyOf = (headers: Headers): Map<string, string> => {
+  const parts = (headers.get('content-security-policy') ?? '').split(';');
+  return new Map(parts.map((part) => part.trim().split(/ (.*)/) as [string, string]));
+};
+
+describe('every answer', () => {
+  test.each(['/health/live', '/work', '/api/attempt', '/nothing-here'])(
+    '%s runs only our own scripts',
+    async (path) => {
+      const { headers } = await app().get(null, path);
+      const policy = policyOf(headers);
+      expect(policy.get('default-src')).toBe("'none'");
+      expect(policy.get('script-src')).toBe("'self'");
+      expect(headers.get('x-content-type-options')).toBe('nosniff');
+      expect(headers.get('referrer-policy')).toBe('no-referrer');
+      expect(headers.get('x-powered-by')).toBeNull();
+    },
+  );
+
+  test.each(['/work', '/class', '/api/attempt', '/health/ready'])(
+    '%s is never cached',
+    async (path) => {
+      const { headers } = await app().get(null, path);
+      expect(headers.get('cache-control')).toBe('no-store');
+    },
+  );
+
+  test('of an unknown address is a JSON error', async () => {
+    for (const path of ['/nothing-here', '/%E0%A4%A', '/assets/gone.js']) {
+      const { status, body } = await app().get(null, path);
+      expect(status).toBe(404);
+      expect(body.error.code).toBe('notFound');
+    }
+  });
+});
+
+describe('a page', () => {
+  test.each(['/work', '/class'])(
+    '%s is the built page, without anything of a launch',
+    async (path) => {
+      const { status, body } = await app().get(null, path);
+      expect(status).toBe(200);
+      expect(body).toContain('<main id="page">');
+      expect(body).not.toContain('id="boot"');
+    },
+  );
+
+  test('may be framed by registered platforms only', async () => {
+    const { headers } = await app().get(null, '/nothing-here');
+    expect(policyOf(headers).get('frame-ancestors')).toBe("'none'");
+    await platformStore(database().connection).save(
+      { issuer: 'https://lms.example.org', clientId: 'abc' },
+      {
+        name: 'Harbour Lane School',
+        authUrl: 'https://login.example.org/auth',
+        tokenUrl: 'https://lms.example.org/token',
+        jwksUrl: 'https://lms.example.org/keys',
+      },
+    );
+    await expect
+      .poll(async () => policyOf((await app().get(null, '/work')).headers).get('frame-ancestors'), {
+        timeout: 20_000,
+        interval: 500,
+      })
+      .toBe("'self' https://lms.example.org https://login.example.org");
+  });
+});
+
+test('a built asset may be kept for a year', async () => {
+  const [asset] = await readdir(`${BUILT_PAGES}assets`);
+  const { status, headers } = await app().get(null, `/assets/${asset}`);
+  expect(status).toBe(200);
+  expect(headers.get('cache-control')).toBe('public, max-age=31536000, immutable');
+});
+
+describe('health', () => {
+  test('says that the process lives and that work can be kept', async () => {
+    expect((await app().get(null, '/health/live')).body).toEqual({ live: true });
+    expect((await app().get(null, '/health/ready')).body).toEqual({ ready: true });
+  });
+});
