@@ -22,7 +22,8 @@ type Fault = 'none' | 'lose' | 'cut' | 'unavailable' | 'failing' | 'busy' | 'exp
 type Step =
   | { do: 'finish'; child: number }
   | { do: 'wait'; ms: number }
-  | { do: 'send'; faults: readonly Fault[] };
+  /** `during`: who finishes while the marks are being sent. */
+  | { do: 'send'; faults: readonly Fault[]; during: number | null };
 
 const fault = fc.oneof(
   { weight: 3, arbitrary: fc.constant<Fault>('none') },
@@ -40,7 +41,11 @@ const step: fc.Arbitrary<Step> = fc.oneof(
     do: fc.constant('wait' as const),
     ms: fc.constantFrom(10, 900, 2_000, 31_000, 150_000),
   }),
-  fc.record({ do: fc.constant('send' as const), faults: fc.array(fault, { maxLength: 6 }) }),
+  fc.record({
+    do: fc.constant('send' as const),
+    faults: fc.array(fault, { maxLength: 6 }),
+    during: fc.option(fc.nat(CHILDREN.length - 1)),
+  }),
 );
 
 const database = databaseForFile();
@@ -91,16 +96,19 @@ async function play(steps: readonly Step[]): Promise<Run> {
   const pumpAll = () =>
     Promise.all(processes.map((parts) => createPump(mortal(parts, script, happened)).run()));
 
+  const finishNow = async (child: number) => {
+    finishes += 1;
+    const subject = CHILDREN[child] ?? '';
+    newest.set(subject, finishes / 100);
+    await first.put(finish(subject, finishes, clock.now));
+  };
+
   for (const now of steps) {
     if (now.do === 'wait') clock.advance(now.ms);
-    else if (now.do === 'send') {
+    else if (now.do === 'finish') await finishNow(now.child);
+    else {
       script.push(...now.faults);
-      await pumpAll();
-    } else {
-      finishes += 1;
-      const subject = CHILDREN[now.child] ?? '';
-      newest.set(subject, finishes / 100);
-      await first.put(finish(subject, finishes, clock.now));
+      await Promise.all([pumpAll(), now.during === null ? null : finishNow(now.during)]);
     }
   }
   script.length = 0;

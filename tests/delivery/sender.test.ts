@@ -140,5 +140,6 @@ describe('a mark of which nobody knows whether it arrived', () => {
     await dying.pump.run();
     expect(await dying.row(ada())).toMatchObject({ state: 'sent', lastSent: { revision: 1 } });
     expect(current().gradebook.posts.filter(({ accepted }) => accepted)).toHaveLength(1);
+    expect(current().gradebook.posts).toHaveLength(1);
   });
 });

@@ -74,6 +74,25 @@ describe('several senders', () => {
     expect((await row(ada())).state).toBe('sent');
   });
 
+  it('leave a mark to be sent that came while the one before was under way', async () => {
+    const { outbound } = current();
+    const slow: Outbound = {
+      ...outbound,
+      send: async (request) => {
+        const sent = await outbound.send(request);
+        if (current().gradebook.posts.length === 1)
+          await put(ada({ attempt: 'attempt-2', scoreGiven: 9 }));
+        return sent;
+      },
+    };
+    const { put, pump, row, next } = await open({ outbound: slow });
+    await put(ada());
+    await pump.run();
+    expect(await row(ada())).toMatchObject({ state: 'waiting', lastSent: { revision: 1 } });
+    expect(await next(ada())).toMatchObject({ state: 'sent', lastSent: { revision: 2 } });
+    expect(current().gradebook.posts.map(({ body }) => body.scoreGiven)).toEqual([7.5, 9]);
+  });
+
   it('post only the newest of two marks when one came while the row was taken', async () => {
     const { outbox, pauses, grades, placementGrades, put, row } = await open();
     await put(ada());
