@@ -4,6 +4,7 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { JWK } from 'jose';
 import { createApp } from '../../deploy/tryout/school/app.ts';
 import { newSigningKey, publicKeySet, sign } from '../../deploy/tryout/school/keys.ts';
 import { openSchool } from '../../deploy/tryout/school/school.ts';
@@ -44,15 +45,26 @@ const ACTIVITIES: ActivitySettings[] = [
 
 export const TOOL = 'http://localhost:4600';
 
-/** The school, served in this process on a free port, with a key set such as a tool publishes. */
-export const openTestSchool = async (activities: ActivitySettings[] = ACTIVITIES) => {
+interface Options {
+  /** The tool's origin when there is a real one; else the school gets a key set such as a tool publishes. */
+  tool?: string;
+  /** Asked for once the school's origin is known. */
+  activities?: (origin: string) => Promise<ActivitySettings[]>;
+}
+
+// Made once for a test file: a key pair takes its time.
+let toolKey: JWK | undefined;
+
+/** The school, served in this process on a free port. */
+export const openTestSchool = async ({ tool = TOOL, activities }: Options = {}) => {
   const folder = await mkdtemp(join(tmpdir(), 'school-'));
-  const toolKey = await newSigningKey();
+  toolKey ??= await newSigningKey();
+  const key = toolKey;
   const keys = createServer((_request, response) => {
     response.setHeader('Content-Type', 'application/json');
-    response.end(JSON.stringify(publicKeySet(toolKey)));
+    response.end(JSON.stringify(publicKeySet(key)));
   });
-  const keySetUrl = `${await listen(keys)}/keys`;
+  const ownKeys = `${await listen(keys)}/keys`;
   const server = createServer();
   const origin = await listen(server);
   const settings: Settings = {
@@ -61,21 +73,21 @@ export const openTestSchool = async (activities: ActivitySettings[] = ACTIVITIES
     tool: {
       clientId: 'tool-client',
       deploymentId: '1',
-      loginUrl: `${TOOL}/lti/login`,
-      redirectUris: [`${TOOL}/lti/launch`],
-      targetLinkUri: `${TOOL}/lti/launch`,
-      keySetUrl,
+      loginUrl: `${tool}/lti/login`,
+      redirectUris: [`${tool}/lti/launch`],
+      targetLinkUri: `${tool}/lti/launch`,
+      keySetUrl: tool === TOOL ? ownKeys : `${tool}/lti/keys`,
     },
-    activities,
+    activities: (await activities?.(origin)) ?? ACTIVITIES,
   };
   const file = join(folder, 'school.json');
   server.on('request', createApp(await openSchool(settings, file)));
 
-  const assertion = (claims: object = {}, key = toolKey) => {
+  const assertion = (claims: object = {}, signer = key) => {
     const iat = Math.floor(Date.now() / 1000);
     const { clientId } = settings.tool;
     const own = { iss: clientId, sub: clientId, aud: `${origin}/token`, iat, exp: iat + 60 };
-    return sign(key, { ...own, jti: crypto.randomUUID(), ...claims });
+    return sign(signer, { ...own, jti: crypto.randomUUID(), ...claims });
   };
   const askToken = async (scope: string, client_assertion?: string) =>
     fetch(`${origin}/token`, {
