@@ -53,6 +53,32 @@ describe('how many problems there are', () => {
     expect(counted({ ...size, product: { digits: 9 } })).toBe(900_000 * 900 - short);
   });
 
+  // Both counted once by plain loops over all 810,000,000 pairs of six by three digits.
+  it.each<[number, Omit<Wanted, 'multiplicand' | 'multiplier'>, 'some' | undefined]>([
+    [
+      343_375,
+      {
+        exchanges: [{ from: 1, to: 3 }, { from: 2, to: 4 }, { to: 2 }],
+        largestPile: { from: 30, to: 80 },
+        facts: { required: [1, 2, 3, 4, 5] },
+        product: { digits: 8 },
+      },
+      'some',
+    ],
+    [
+      629_502,
+      {
+        exchanges: 4,
+        largestPile: { from: 40, to: 70 },
+        facts: { required: [[6, 7], 8, 9], avoided: [[5, 5]] },
+      },
+      undefined,
+    ],
+  ])('is %i among the largest numbers for many conditions at once', (count, conditions, zeros) => {
+    const multiplicand = { digits: 6, ...(zeros && { zeros }) };
+    expect(counted({ ...conditions, multiplicand, multiplier: { digits: 3 } })).toBe(count);
+  });
+
   it('adds up over the exchanges of one row', () => {
     const size = { multiplicand: { digits: 6 }, multiplier: { digits: 3 } };
     const free = { from: 0 };
