@@ -2,10 +2,10 @@ import type { ActionOf } from '../mat/action.ts';
 import { finding, isOver, stepOf } from './ledger.ts';
 import type { Aspect, Finding, Moment, Note, Plan, Scene } from './scene.ts';
 
-/** How many zeros at the end of the product the child left out, which the point may leave out too. */
-export type LeftOut = (scene: Scene) => number;
+/** How many zeros at the end of the product the point may leave out, because the child did. */
+export type LeftOut = (scene: Scene) => readonly number[];
 
-function truePlaces(plan: Plan, on: 'multiplicand' | 'multiplier'): number {
+export function truePlaces(plan: Plan, on: 'multiplicand' | 'multiplier'): number {
   return -plan.problem[on].lowest;
 }
 
@@ -24,14 +24,21 @@ function wrongNumber({ plan, position }: Scene): boolean {
 
 function isDue(scene: Scene, places: number, leftOut: LeftOut): boolean {
   const due = numbersDue(scene);
-  return places === due || places === due - leftOut(scene);
+  return leftOut(scene).some((zeros) => places === due - zeros);
+}
+
+/** A single row is the product: its own line may bear the point. */
+export function productPoint({ plan, position }: Scene): number | undefined {
+  const { points } = position.paper;
+  return points['product'] ?? (plan.up.length === 1 ? points['partial:0'] : undefined);
 }
 
 function noteWith(leftOut: LeftOut): Note<ActionOf<'point'>> {
   return (before, after, action) => {
     const { ledger, plan } = before;
     const step = stepOf(plan, 'point');
-    if (step < 0 || action.on.startsWith('partial:')) return { ledger };
+    if (step < 0) return { ledger };
+    if (action.on.startsWith('partial:') && plan.up.length > 1) return { ledger };
     const scene = { ...before, position: after };
     const number = action.on === 'multiplicand' || action.on === 'multiplier' ? action.on : null;
     const due = number === null ? numbersDue(scene) : truePlaces(plan, number);
@@ -43,7 +50,7 @@ function noteWith(leftOut: LeftOut): Note<ActionOf<'point'>> {
 
 function findingOf(scene: Scene, moment: Moment, leftOut: LeftOut): Finding {
   const due = numbersDue(scene);
-  const given = scene.position.paper.points['product'];
+  const given = productPoint(scene);
   if (wrongNumber(scene)) return finding('wrong', false, given ?? null, due);
   if (given === undefined) return finding('none', false, null, due);
   if (isDue(scene, given, leftOut)) return finding('right', false, given, due);

@@ -1,6 +1,5 @@
 import { counting } from '../judge/counting.ts';
 import { laying } from '../judge/laying.ts';
-import { stepOf } from '../judge/ledger.ts';
 import { pointWith } from '../judge/point.ts';
 import { productLine, zerosLeftOut } from '../judge/reading.ts';
 import { saying } from '../judge/saying.ts';
@@ -19,8 +18,8 @@ import {
   nextSettling,
   nextSlide,
 } from './bar-moves.ts';
-import { setPoint } from './captions.ts';
 import { nextMend } from './mending.ts';
+import { nextPoint } from './point-moves.ts';
 import { nextTile } from './tile-moves.ts';
 
 /** Row by row from the units: lay, count and exchange, say; then all rows down, settle, read the product. */
@@ -50,13 +49,7 @@ function nextRow(scene: Scene, findings: readonly Finding[]): Suggestion | null 
   return null;
 }
 
-function nextPoint(scene: Scene, findings: readonly Finding[]): Suggestion | null {
-  const step = stepOf(scene.plan, 'point');
-  if (step < 0 || findings[step]!.grade === 'right') return null;
-  return setPoint(-scene.plan.problem.mat.origin);
-}
-
-const point = pointWith(zerosLeftOut);
+const point = pointWith((scene) => [0, zerosLeftOut(scene)]);
 
 /** Several rows of bars. */
 export const bars: StageRules = {

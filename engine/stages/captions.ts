@@ -1,6 +1,6 @@
 import type { Plan, Scene } from '../judge/scene.ts';
 import type { SayValue, Suggestion } from '../judge/work.ts';
-import type { Action, ActionOf } from '../mat/action.ts';
+import type { Action, ActionOf, Line, PointOn } from '../mat/action.ts';
 import type { Square } from '../mat/geometry.ts';
 import { pileValue } from '../mat/position.ts';
 import type { Move } from '../vocabulary.ts';
@@ -69,12 +69,72 @@ export function writeDigit(
   return said(action, key, { digit, place, line });
 }
 
+/** `digit`: of the multiplier, which is touched to begin its row. */
+export function beginLine(plan: Plan, action: ActionOf<'begin'>): Suggestion {
+  const { row, line } = action;
+  const digit = plan.up[row]!;
+  const place = plan.problem.multiplier.lowest + row;
+  return said(action, 'begin', { row, line, digit, place });
+}
+
+interface OnLine {
+  readonly line: Line;
+  /** −1: the sum. */
+  readonly row: number;
+  /** Counted from the origin. */
+  readonly at: number;
+}
+
+export function writeZero(plan: Plan, { line, row, at }: OnLine): Suggestion {
+  const place = plan.problem.mat.origin + at;
+  return said({ do: 'write', line, place, digit: 0 }, 'writeZero', { row, place, digit: 0 });
+}
+
+export function writeCarry(
+  plan: Plan,
+  { line, row, at, digit }: OnLine & { digit: number },
+): Suggestion {
+  const place = plan.problem.mat.origin + at;
+  return said({ do: 'write', line, place, digit }, 'writeCarry', { row, place, digit });
+}
+
+/** A digit and how it comes about: two digits multiplied (with their places) or a column added, and the carry. */
+export function writeColumn(
+  plan: Plan,
+  {
+    line,
+    row,
+    at,
+    digit,
+    column,
+    base,
+    carry,
+  }: OnLine & {
+    digit: number;
+    column: number;
+    base: number;
+    carry: number;
+  },
+): Suggestion {
+  const place = plan.problem.mat.origin + at;
+  const action = { do: 'write', line, place, digit } as const;
+  const values = { digit, place, carry, total: base + carry };
+  if (row < 0) return said(action, 'writeSum', values);
+  const across = plan.across[column];
+  if (across === undefined) return said(action, 'writePartial', { ...values, row });
+  const factors = { across, up: plan.up[row]!, places: placesOf(plan, [row, column]) };
+  return said(action, 'writePartial', { ...values, row, ...factors });
+}
+
 export function rubDigit(action: Extract<Action, { do: 'rub'; line: unknown }>): Suggestion {
   return said(action, 'rub', { place: action.place, line: action.line });
 }
 
-export function setPoint(places: number): Suggestion {
-  return said({ do: 'point', on: 'product', places }, 'point', { places });
+/** `lowest`: places of the last digits of both numbers and of the product, so that the point can be told by them. */
+export function setPoint({ problem }: Plan, on: PointOn, places: number): Suggestion {
+  const { multiplicand, multiplier, mat } = problem;
+  const lowest = [multiplicand.lowest, multiplier.lowest, mat.origin];
+  return said({ do: 'point', on, places }, 'point', { on, places, lowest });
 }
 
 export function finishRow(row: number): Suggestion {

@@ -1,0 +1,189 @@
+import { BEYOND, type Column, type Columns } from './columns.ts';
+
+/**
+ * `absent`: nothing is due there; `leftOut`: a zero at the end of the decimals; `waiting`: written, but what it
+ * is made of is not complete yet; `missing`: due and not written.
+ */
+export type Mark = 'right' | 'wrong' | 'missing' | 'absent' | 'leftOut' | 'waiting';
+
+export interface ColumnRead {
+  readonly given: number | null;
+  readonly due: number;
+  readonly mark: Mark;
+  /** What is carried in as written: `none` written, as due, not as due, not to be said yet. */
+  readonly carry: 'none' | 'right' | 'wrong' | 'waiting';
+  readonly noted: number | null;
+  readonly carryDue: number;
+}
+
+/** What stands on paper, by the column of the line as it is read. */
+export interface Written {
+  readonly digit: (column: number) => number | undefined;
+  readonly carry: (column: number) => number | undefined;
+  /** It was right when it was written, and was not written over since. */
+  readonly stayed: (column: number, what: 'digit' | 'carry') => boolean;
+  /** Highest column that holds a digit or a carry; −1: none. */
+  readonly highest: number;
+  /** Columns that are decimals of the whole product: their zeros at the end may be left out. */
+  readonly decimals: number;
+}
+
+export interface Progress {
+  /** Nothing more is to come: what is not there is missing. */
+  readonly final: boolean;
+  /** So many columns rest on work that is complete. */
+  readonly ready: number;
+}
+
+/** Carries are sets of small numbers, bit c for a carry of c: more than one may be what the child had in mind. */
+type Carries = number;
+const NO_CARRY: Carries = 1;
+/** More columns than any paper has. */
+const MOST_COLUMNS = 40;
+
+interface Walk {
+  /** What may be carried into the column, and what most likely is. */
+  into: Carries;
+  likely: number;
+  /** The column below is written and judged, so what it hands on is known. */
+  known: boolean;
+  onlyLeftOut: boolean;
+}
+
+/** Reads the digits of a line from the lowest up, each with what the one before it hands on. */
+export function readColumns(columns: Columns, written: Written, progress: Progress): ColumnRead[] {
+  const reads: ColumnRead[] = [];
+  const walk: Walk = { into: NO_CARRY, likely: 0, known: true, onlyLeftOut: true };
+  for (let column = 0; column < MOST_COLUMNS; column += 1) {
+    const over = column >= columns.list.length && column > written.highest;
+    if (over && walk.into === NO_CARRY) break;
+    reads.push(readColumn(columns, column, written, progress, walk));
+  }
+  return reads;
+}
+
+function readColumn(
+  columns: Columns,
+  index: number,
+  written: Written,
+  { final, ready }: Progress,
+  walk: Walk,
+): ColumnRead {
+  const column = columns.list[index] ?? BEYOND;
+  const given = written.digit(index) ?? null;
+  const noted = written.carry(index);
+  const known = walk.known || final;
+  const carry =
+    noted === undefined
+      ? 'none'
+      : has(walk.into, noted) || written.stayed(index, 'carry')
+        ? 'right'
+        : known
+          ? 'wrong'
+          : 'waiting';
+  const into = noted === undefined ? walk.into : 1 << noted;
+  const likely = noted ?? walk.likely;
+  const judged = final || (index < ready && (!columns.carrying || known || noted !== undefined));
+  const shared = {
+    given,
+    due: (column.base + likely) % 10,
+    carry,
+    noted: noted ?? null,
+    carryDue: walk.likely,
+  } as const;
+  const mark = markOf(columns, index, { column, into, judged, given }, written, walk);
+  handOn(walk, column, { into, likely, given, mark });
+  walk.known = final || (judged && mark !== 'missing' && mark !== 'waiting');
+  walk.onlyLeftOut &&= mark === 'leftOut';
+  return { ...shared, mark };
+}
+
+interface Case {
+  readonly column: Column;
+  readonly into: Carries;
+  readonly judged: boolean;
+  readonly given: number | null;
+}
+
+function markOf(
+  columns: Columns,
+  index: number,
+  { column, into, judged, given }: Case,
+  written: Written,
+  walk: Walk,
+): Mark {
+  if (given === null) {
+    if (index >= columns.needed && has(into, 0)) return 'absent';
+    const mayBeZero = fitting(into, column, 0) !== 0;
+    const mayLeaveOut = index < written.decimals && walk.onlyLeftOut;
+    return mayLeaveOut && mayBeZero ? 'leftOut' : 'missing';
+  }
+  if (written.stayed(index, 'digit')) return 'right';
+  if (!judged) return 'waiting';
+  return fitting(into, column, given) !== 0 ? 'right' : 'wrong';
+}
+
+/**
+ * What the column may hand on: what its digit was made with, where it is due. After a wrong digit or none, what
+ * the due value hands on (a slip of the pen) or any value that ends in that digit and that the column can have
+ * (a misremembered fact).
+ */
+function handOn(
+  walk: Walk,
+  column: Column,
+  done: { into: Carries; likely: number; given: number | null; mark: Mark },
+): void {
+  const { into, likely, given, mark } = done;
+  if (mark === 'absent') {
+    walk.into = NO_CARRY;
+    walk.likely = 0;
+    return;
+  }
+  const digit = mark === 'leftOut' ? 0 : given;
+  const fits = digit === null ? 0 : fitting(into, column, digit);
+  if (fits !== 0 && mark !== 'wrong') {
+    const best = has(fits, likely) ? likely : lowest(fits);
+    walk.into = mapped(fits, (carry) => Math.floor((column.base + carry) / 10));
+    walk.likely = Math.floor((column.base + best) / 10);
+    return;
+  }
+  const most = column.most + (column.plusCarry ? highest(into) : 0);
+  walk.into =
+    mapped(into, (carry) => Math.floor((column.base + carry) / 10)) |
+    below(Math.floor((most - (digit ?? 0)) / 10));
+  walk.likely = Math.floor((column.base + likely) / 10);
+}
+
+function has(carries: Carries, carry: number): boolean {
+  return (carries & (1 << carry)) !== 0;
+}
+
+/** The carries with which the column ends in the digit. */
+function fitting(carries: Carries, { base }: Column, digit: number): Carries {
+  let fits = 0;
+  for (let carry = 0; carries >> carry > 0; carry += 1) {
+    if (has(carries, carry) && (base + carry) % 10 === digit) fits |= 1 << carry;
+  }
+  return fits;
+}
+
+function mapped(carries: Carries, by: (carry: number) => number): Carries {
+  let found = 0;
+  for (let carry = 0; carries >> carry > 0; carry += 1) {
+    if (has(carries, carry)) found |= 1 << by(carry);
+  }
+  return found;
+}
+
+/** All carries from 0 to `most`; none where that is negative. */
+function below(most: number): Carries {
+  return most < 0 ? 0 : (1 << (most + 1)) - 1;
+}
+
+function lowest(carries: Carries): number {
+  return 31 - Math.clz32(carries & -carries);
+}
+
+function highest(carries: Carries): number {
+  return 31 - Math.clz32(carries);
+}

@@ -1,0 +1,52 @@
+/** What a line of digits has at one place before anything is carried in. */
+export interface Column {
+  readonly base: number;
+  /** The largest value that the column can have; with `plusCarry` what is carried in comes on top. */
+  readonly most: number;
+  readonly plusCarry: boolean;
+}
+
+/** The columns of a line from its own lowest place up. */
+export interface Columns {
+  readonly list: readonly Column[];
+  /** So many columns, from the lowest, cannot stay without a digit. */
+  readonly needed: number;
+  /** Each digit hands something on to the next; false: the digits are copied from elsewhere. */
+  readonly carrying: boolean;
+}
+
+/** Above all columns there is only what was carried. */
+export const BEYOND: Column = { base: 0, most: 0, plusCarry: true };
+const NOTHING_DUE: Columns = { list: [], needed: 0, carrying: true };
+
+/** A number times one digit: a column has at most ten times the digit less one (9 × b and a carry of b − 1). */
+export function productColumns(across: readonly number[], digit: number): Columns {
+  const bases = across.map((each) => each * digit);
+  if (bases.every((base) => base === 0)) return NOTHING_DUE;
+  const list = bases.map((base) => ({ base, most: 10 * digit - 1, plusCarry: false }));
+  return { list, needed: list.length, carrying: true };
+}
+
+/** Digits that are read from the mat, nothing carried. */
+export function copiedColumns(digits: readonly number[]): Columns {
+  const list = digits.map((base) => ({ base, most: 9, plusCarry: false }));
+  const highest = digits.findLastIndex((digit) => digit > 0);
+  return { list, needed: highest + 1, carrying: false };
+}
+
+/** Digits that stand under each other are added; `reaching`: how many of them a place could have. */
+export function sumColumns(
+  sums: readonly { readonly base: number; readonly reaching: number }[],
+): Columns {
+  const list = sums.map(({ base, reaching }) => ({ base, most: 9 * reaching, plusCarry: true }));
+  const highest = list.findLastIndex(({ base }) => base > 0);
+  const written = sums.some(({ reaching }) => reaching > 0);
+  return { list, needed: highest < 0 && written ? 1 : highest + 1, carrying: true };
+}
+
+/** The one line that answers the problem has a digit even where it makes nothing. */
+export function atLeastOne(columns: Columns): Columns {
+  if (columns.needed > 0) return columns;
+  const [lowest = { base: 0, most: 9, plusCarry: false }, ...others] = columns.list;
+  return { ...columns, list: [lowest, ...others], needed: 1 };
+}

@@ -1,0 +1,49 @@
+import type { Line } from '../../mat/action.ts';
+import type { Position } from '../../mat/position.ts';
+import type { Plan } from '../scene.ts';
+
+/** The line on which a row stands. `worked`: the multiplier digit that the child touched for it. */
+export interface RowLine {
+  readonly row: number;
+  readonly line: Line | null;
+  readonly worked: number;
+}
+
+export function holdsDigits({ paper }: Position, line: Line): boolean {
+  return paper.lines[line] !== undefined;
+}
+
+/** Rows by row. One row is written on the product line, or on its own line as long as that one is empty. */
+export function rowLines(plan: Plan, position: Position): readonly RowLine[] {
+  const rows = plan.up.length;
+  if (rows === 1) {
+    const line: Line = holdsDigits(position, 'product') ? 'product' : 'partial:0';
+    return [{ row: 0, line, worked: 0 }];
+  }
+  const lines: (Line | null)[] = plan.up.map(() => null);
+  const spare: Line[] = [];
+  for (let index = 0; index < rows; index += 1) {
+    const line: Line = `partial:${index}`;
+    const row = position.paper.begun[line];
+    if (row === undefined || row >= rows) continue;
+    const before = lines[row]!;
+    if (before === null || !holdsDigits(position, before)) lines[row] = line;
+    else if (holdsDigits(position, line)) spare.push(line);
+  }
+  const found = lines.map((line, row): RowLine => ({ row, line, worked: row }));
+  for (const line of spare) standIn(plan, position, found, line);
+  return found;
+}
+
+/** A row worked a second time stands where the lowest row that is not worked was due. */
+function standIn(plan: Plan, position: Position, found: RowLine[], line: Line): void {
+  const free = found.filter((each) => each.line === null || !holdsDigits(position, each.line));
+  const place = free.find(({ row }) => plan.up[row]! > 0) ?? free[0];
+  if (place === undefined) return;
+  found[place.row] = { row: place.row, line, worked: position.paper.begun[line]! };
+}
+
+/** The carries that belong to a line. */
+export function carryLine(line: Line): Line {
+  return line === 'product' ? 'carry:product' : (line.replace('partial', 'carry') as Line);
+}

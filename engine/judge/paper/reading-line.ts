@@ -1,0 +1,262 @@
+import type { Line } from '../../mat/action.ts';
+import type { Latched, Ledger, Scene } from '../scene.ts';
+import { type ColumnRead, type Progress, readColumns, type Written } from './carrying.ts';
+import type { Columns } from './columns.ts';
+import { penOf } from './pens.ts';
+
+/** What a line should hold, and which step answers for what. Places are counted from the origin. */
+export interface LineSpec {
+  /** Names what is read, for what stays right: `row:1`, `sum`. */
+  readonly name: string;
+  /** null: not begun. */
+  readonly line: Line | null;
+  readonly carries: readonly Line[];
+  /** Where the lowest column stands; below it there are placeholders. */
+  readonly lowest: number;
+  readonly columns: Columns;
+  readonly progress: Progress;
+  /** Decimals of the product: zeros at their end may be left out. */
+  readonly decimals: number;
+  readonly digitStep: (column: number) => number;
+  readonly zeroStep: (placeholder: number) => number;
+  /** Answers for a line that stands too far left. */
+  readonly surplusStep: number;
+}
+
+/** Something that is not as due. `at`: the place on paper, `acts`: the actions that wrote what it concerns. */
+export interface Fault {
+  readonly step: number;
+  readonly at: number;
+  readonly acts: readonly number[];
+  readonly given: number | null;
+  readonly due: number;
+  readonly missing: boolean;
+}
+
+export interface LineReading {
+  readonly spec: LineSpec;
+  /** How far the digits stand to the left of where they are due. */
+  readonly shift: number;
+  /** The same for the carries. */
+  readonly carried: number;
+  readonly reads: readonly ColumnRead[];
+  readonly faults: readonly Fault[];
+}
+
+interface Paper {
+  readonly scene: Scene;
+  readonly digits: ReadonlyMap<number, number>;
+  readonly carries: ReadonlyMap<number, number>;
+  readonly highest: number;
+}
+
+function linesOf({ line }: LineSpec): readonly Line[] {
+  return line === null ? [] : [line];
+}
+
+function digitsOf({ plan, position }: Scene, lines: readonly Line[]): Map<number, number> {
+  const found = new Map<number, number>();
+  for (const line of lines) {
+    for (const [place, digit] of Object.entries(position.paper.lines[line] ?? {})) {
+      found.set(Number(place) - plan.problem.mat.origin, digit);
+    }
+  }
+  return found;
+}
+
+function paperOf(scene: Scene, spec: LineSpec): Paper {
+  const digits = digitsOf(scene, linesOf(spec));
+  const carries = digitsOf(scene, spec.columns.carrying ? spec.carries : []);
+  return { scene, digits, carries, highest: Math.max(-1, ...digits.keys(), ...carries.keys()) };
+}
+
+/** The line as it reads best: at the shift with the fewest wrong steps. */
+export function readLine(scene: Scene, spec: LineSpec): LineReading {
+  const paper = paperOf(scene, spec);
+  let best = readAt(paper, spec, 0, 0);
+  if (best.faults.length === 0 || paper.digits.size === 0) return best;
+  const most = paper.highest - spec.lowest;
+  for (let shift = -Math.max(spec.lowest, spec.decimals); shift <= most; shift += 1) {
+    if (shift === 0 || !mayShift(paper, spec, shift)) continue;
+    // Carries stand over the digits as they are written, or where they were due.
+    for (const carried of paper.carries.size === 0 ? [shift] : [shift, 0]) {
+      const other = readAt(paper, spec, shift, carried);
+      if (explains(other) && isBetter(other, best)) best = other;
+    }
+  }
+  return best;
+}
+
+/** Too far left only behind zeros or nothing; too far right only for lack of placeholders or of zeros at the end. */
+function mayShift(paper: Paper, spec: LineSpec, shift: number): boolean {
+  for (let at = spec.lowest; at < spec.lowest + shift; at += 1) {
+    if ((paper.digits.get(at) ?? 0) > 0) return false;
+  }
+  return shift > 0 || spec.lowest === 0 || -shift <= spec.lowest;
+}
+
+/** A line without placeholders stands too far right only for zeros at the end left out, all else written. */
+function explains({ spec, shift, reads, faults }: LineReading): boolean {
+  if (shift > 0 || spec.lowest > 0) return true;
+  const zeros = reads.slice(0, -shift).every(({ mark }) => mark === 'leftOut');
+  return zeros && !faults.some(({ missing }) => missing);
+}
+
+/**
+ * Fewer steps, then fewer faults. Of two equally good readings the one without a shift; but while the line is
+ * still being written and all else is right, the one with: a first 0 is a placeholder too many rather than a
+ * wrong digit.
+ */
+function isBetter(other: LineReading, best: LineReading): boolean {
+  const by = compareReadings(other, best);
+  if (by !== 0) return by < 0;
+  return !other.spec.progress.final && best.shift === 0 && other.faults.length === 1;
+}
+
+/** Negative: the first spends fewer steps, or as many with fewer faults. */
+export function compareReadings(one: LineReading, other: LineReading): number {
+  return stepsOf(one) - stepsOf(other) || one.faults.length - other.faults.length;
+}
+
+function stepsOf({ faults }: LineReading): number {
+  return new Set(faults.map(({ step }) => step)).size;
+}
+
+function latchKey(spec: LineSpec, what: 'digit' | 'carry', at: number, shift: number): string {
+  return `${spec.name}@${shift} ${what} ${at}`;
+}
+
+function writtenAt(
+  { scene, digits, carries, highest }: Paper,
+  spec: LineSpec,
+  shift: number,
+  carried: number,
+): Written {
+  const { latched } = scene.ledger;
+  const at = (column: number) => spec.lowest + column + shift;
+  const carryAt = (column: number) => spec.lowest + column + carried;
+  return {
+    digit: (column) => digits.get(at(column)),
+    carry: (column) => carries.get(carryAt(column)),
+    stayed: (column, what) => {
+      const where = what === 'digit' ? at(column) : carryAt(column);
+      const now = (what === 'digit' ? digits : carries).get(where);
+      return now !== undefined && latched[latchKey(spec, what, where, shift)]?.given === now;
+    },
+    highest: highest - spec.lowest - Math.min(shift, carried),
+    decimals: spec.decimals,
+  };
+}
+
+function readAt(paper: Paper, spec: LineSpec, shift: number, carried: number): LineReading {
+  const written = writtenAt(paper, spec, shift, carried);
+  const reads = readColumns(spec.columns, written, spec.progress);
+  const own = [
+    ...placeholderFaults(paper, spec, shift),
+    ...columnFaults(paper, spec, { shift, carried }, reads),
+  ];
+  const faults = [...shiftFaults(paper, spec, shift, { reads, own }), ...own];
+  return { spec, shift, carried, reads, faults: withClaims(paper.scene, faults) };
+}
+
+function actsAt({ scene }: Paper, lines: readonly Line[], at: number): number[] {
+  return lines.flatMap((line) => {
+    const act = scene.ledger.pens[penOf(line, scene.plan.problem.mat.origin + at)];
+    return act === undefined ? [] : [act];
+  });
+}
+
+function shiftFaults(
+  paper: Paper,
+  spec: LineSpec,
+  shift: number,
+  { reads, own }: { reads: readonly ColumnRead[]; own: readonly Fault[] },
+): Fault[] {
+  // A line without placeholders stands too far right only where zeros at the end were left out.
+  if (shift === 0 || (shift < 0 && spec.lowest === 0)) return [];
+  const first = spec.lowest + shift;
+  const acts = [...paper.digits.keys()]
+    .filter((at) => at >= Math.min(first, spec.lowest) && !own.some((fault) => fault.at === at))
+    .flatMap((at) => actsAt(paper, linesOf(spec), at));
+  if (shift < 0) {
+    const given = paper.digits.get(first) ?? null;
+    const fault = { at: first, acts, given, due: 0, missing: false };
+    return Array.from({ length: -shift }, (_, more) => ({
+      ...fault,
+      step: spec.zeroStep(first + more),
+    }));
+  }
+  const at = paper.digits.has(spec.lowest) ? spec.lowest : first;
+  const given = paper.digits.get(at) ?? null;
+  const due = reads[0]?.due ?? 0;
+  return [{ step: spec.surplusStep, at, acts, given, due, missing: false }];
+}
+
+function placeholderFaults(paper: Paper, spec: LineSpec, shift: number): Fault[] {
+  const faults: Fault[] = [];
+  for (let at = 0; at < Math.min(spec.lowest, spec.lowest + shift); at += 1) {
+    const given = paper.digits.get(at) ?? 0;
+    if (given === 0) continue;
+    const acts = actsAt(paper, linesOf(spec), at);
+    faults.push({ step: spec.zeroStep(at), at, acts, given, due: 0, missing: false });
+  }
+  return faults;
+}
+
+function columnFaults(
+  paper: Paper,
+  spec: LineSpec,
+  { shift, carried }: { shift: number; carried: number },
+  reads: readonly ColumnRead[],
+): Fault[] {
+  const faults: Fault[] = [];
+  for (const [column, { mark, carry, given, due, carryDue }] of reads.entries()) {
+    const at = spec.lowest + column + shift;
+    const step = spec.digitStep(column);
+    if (carry === 'wrong') {
+      const over = spec.lowest + column + carried;
+      const noted = reads[column]!.noted;
+      const acts = actsAt(paper, spec.carries, over);
+      faults.push({ step, at: over, acts, given: noted, due: carryDue, missing: false });
+    }
+    const missing = mark === 'missing' && spec.progress.final;
+    if (mark !== 'wrong' && !missing) continue;
+    const acts = given === null ? [] : actsAt(paper, linesOf(spec), at);
+    faults.push({ step, at, acts, given, due, missing: given === null });
+  }
+  return faults;
+}
+
+/** What an answer has charged for the action that wrote it stays with that step, one fault for each charge. */
+function withClaims({ claims }: Scene, faults: Fault[]): Fault[] {
+  if (claims.size === 0) return faults;
+  const own = new Set(faults.map(({ step }) => step));
+  return faults.map((fault) => {
+    const claimed = fault.acts.map((act) => claims.get(act));
+    if (claimed.includes(fault.step)) return fault;
+    const step = claimed.find((each) => each !== undefined && !own.has(each));
+    if (step === undefined) return fault;
+    own.add(step);
+    return { ...fault, step };
+  });
+}
+
+/** What reads right now stays right, whatever is written elsewhere later. */
+export function withLatches(
+  ledger: Ledger,
+  { spec, shift, carried, reads }: LineReading,
+  follows: (column: number, given: number) => boolean,
+): Ledger {
+  const latched: Record<string, Latched> = {};
+  for (const [column, { mark, given, carry, noted }] of reads.entries()) {
+    if (mark === 'right' && given !== null) {
+      const key = latchKey(spec, 'digit', spec.lowest + column + shift, shift);
+      latched[key] = { given, follows: follows(column, given) };
+    }
+    if (carry === 'right' && noted !== null) {
+      const key = latchKey(spec, 'carry', spec.lowest + column + carried, shift);
+      latched[key] = { given: noted, follows: false };
+    }
+  }
+  return { ...ledger, latched: { ...ledger.latched, ...latched } };
+}
