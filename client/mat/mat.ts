@@ -18,6 +18,7 @@ export class PwMat extends LitElement {
     view: { attribute: false },
     here: { state: true },
     side: { state: true },
+    flying: { state: true },
     pans: { type: Boolean, reflect: true },
   };
   static override styles = [
@@ -52,7 +53,7 @@ export class PwMat extends LitElement {
         top: 0;
         bottom: var(--edge-bottom);
         left: 9px;
-        right: calc(var(--edge-right) - 2px);
+        right: calc(var(--edge-right) + 9px);
         border: 1.5px solid var(--cloth-line);
         border-radius: 10px;
         background: var(--cloth);
@@ -92,8 +93,7 @@ export class PwMat extends LitElement {
         right: 0;
         display: grid;
         justify-items: end;
-        width: calc(var(--edge-right) + 18px);
-        margin-right: -2px;
+        width: calc(var(--edge-right) + 22px);
       }
       .beside pw-tile {
         width: var(--edge-right);
@@ -101,12 +101,16 @@ export class PwMat extends LitElement {
       .corner {
         position: sticky;
         right: 0;
-        width: calc(var(--edge-right) + 16px);
+        width: calc(var(--edge-right) + 22px);
       }
       :host([pans]) .beside {
-        width: calc(var(--edge-right) + 6px);
-        margin-left: 12px;
-        box-shadow: 0 -12px 0 var(--page), 0 12px 0 var(--page);
+        width: calc(var(--edge-right) + 4px);
+        margin-left: 18px;
+        box-shadow: 0 var(--gap-width) 0 var(--page);
+      }
+      :host([pans]) .row:nth-child(2) .beside {
+        margin-top: -10px;
+        padding-top: 10px;
       }
       :host([pans]) .beside,
       :host([pans]) .corner,
@@ -137,6 +141,7 @@ export class PwMat extends LitElement {
   declare view: MatView;
   declare here: Cell;
   declare side: number;
+  declare flying: readonly number[];
   declare pans: boolean;
   private readonly sizing = new ResizeObserver(() => this.fit());
 
@@ -145,6 +150,7 @@ export class PwMat extends LitElement {
     this.here = squareCell([0, 0]);
     this.side = 44;
     this.pans = false;
+    this.flying = [];
   }
 
   override connectedCallback(): void {
@@ -163,12 +169,14 @@ export class PwMat extends LitElement {
     const box = fitMat({ width, height, rows, columns, needed: this.view.needed });
     this.side = box.square;
     this.pans = box.pans;
-    if (box.pans) this.updateComplete.then(() => this.toLowest());
+    if (box.pans) void this.updateComplete.then(() => this.toLowest());
   }
 
+  /** The lowest places first; then whatever was being worked on. */
   private toLowest(): void {
     const frame = this.renderRoot.querySelector('.frame');
     if (frame !== null) frame.scrollLeft = frame.scrollWidth;
+    this.cellElement(this.here)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 
   private cellElement(cell: Cell): HTMLElement | null {
@@ -200,8 +208,8 @@ export class PwMat extends LitElement {
     return nearest(spots, x, y, this.side / 2);
   }
 
-  /** Shows a bar travelling from square to square along the way that the material takes. */
-  async fly(from: Square, to: Square, kind: number): Promise<void> {
+  /** Shows bars travelling from square to square along the way that the material takes. */
+  async fly(from: Square, to: Square, kinds: readonly number[]): Promise<void> {
     if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
     const flight = this.renderRoot.querySelector<SVGElement>('.flight');
     const [start, end] = [from, to].map((square) => this.cellElement(squareCell(square)));
@@ -209,20 +217,18 @@ export class PwMat extends LitElement {
     const base = flight.getBoundingClientRect();
     const at = (element: HTMLElement) => {
       const box = element.getBoundingClientRect();
-      return `translate(${box.left - base.left + 8}px, ${box.top - base.top + box.height / 2}px)`;
+      return `translate(${box.left - base.left + 6}px, ${box.top - base.top + box.height / 3}px)`;
     };
-    this.flying = kind;
-    this.requestUpdate();
+    this.flying = kinds;
     await this.updateComplete;
-    const motion = flight.firstElementChild?.animate(
-      [{ transform: at(start) }, { transform: at(end) }],
-      { duration: 240, easing: 'ease-in-out' },
-    );
+    const frames = [{ transform: at(start) }, { transform: at(end) }];
+    const motion = flight.firstElementChild?.animate(frames, {
+      duration: 240,
+      easing: 'ease-in-out',
+    });
     await motion?.finished;
-    this.flying = 0;
-    this.requestUpdate();
+    this.flying = [];
   }
-  private flying = 0;
 
   private send(event: string, detail: unknown): void {
     this.dispatchEvent(new CustomEvent(event, { detail, bubbles: true, composed: true }));
@@ -304,7 +310,7 @@ export class PwMat extends LitElement {
           </div>`,
         )}
         <div class="row below" role="row">${across.map((column) => this.tile('bottom', column))}</div>
-        <svg class="flight" aria-hidden="true"><g>${this.flying > 0 ? drawBar(this.flying, 0, 0, 10) : nothing}</g></svg>
+        <svg class="flight" aria-hidden="true"><g>${this.flying.map((kind, i) => drawBar(kind, 0, i * 9, 8))}</g></svg>
       </div>
     </div>`;
   }

@@ -118,7 +118,7 @@ export const openSquareStyles = css`
     gap: 8px;
   }
   .buttons .primary {
-    flex: 1;
+    flex: 1 1 auto;
   }
   .mould {
     display: block;

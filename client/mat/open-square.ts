@@ -51,6 +51,7 @@ export class PwOpenSquare extends LitElement {
   declare typed: string;
   declare asksOnes: boolean;
   declare room: { readonly width: number; readonly height: number };
+  private hadFocus = false;
   private readonly sizing = new ResizeObserver(() => this.measure());
 
   constructor() {
@@ -73,6 +74,7 @@ export class PwOpenSquare extends LitElement {
   }
 
   protected override willUpdate(changed: Map<string, unknown>): void {
+    this.hadFocus = this.shadowRoot?.activeElement != null;
     const before = changed.get('view') as OpenView | undefined;
     if (before === undefined) return;
     if (before.bars !== this.view.bars || String(before.square) !== String(this.view.square)) {
@@ -80,6 +82,25 @@ export class PwOpenSquare extends LitElement {
       this.typed = '';
       this.asksOnes = false;
     }
+  }
+
+  /** What is pressed may vanish by being pressed: then the focus goes back to the heading. */
+  protected override updated(changed: Map<string, unknown>): void {
+    if (this.hadFocus && this.shadowRoot?.activeElement == null) this.focusFirst();
+    const before = changed.get('view') as OpenView | undefined;
+    const came =
+      before !== undefined &&
+      barsOf(this.view.left?.bars ?? []).length > barsOf(before.left?.bars ?? []).length;
+    if (came && String(before.square) === String(this.view.square)) this.showArrival();
+  }
+
+  /** An exchange is seen to go somewhere: the new beads come into the square to the left from this one. */
+  private showArrival(): void {
+    if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
+    const frames = [{ transform: 'translateX(90px)' }, { transform: 'none' }];
+    this.renderRoot
+      .querySelector('.left svg')
+      ?.animate(frames, { duration: 240, easing: 'ease-out' });
   }
 
   /** The heading takes the focus, so that keys and ears begin at the top. */
@@ -163,7 +184,7 @@ export class PwOpenSquare extends LitElement {
   }
 
   private pile() {
-    const { bead, bars } = layPile(this.view.bars, { ...this.room, most: 25, row: ROW.wide });
+    const { bead, bars } = layPile(this.view.bars, { ...this.room, most: 32, row: ROW.wide });
     const high = bead * ROW.wide;
     return bars.map(({ kind, x, y }, i) => {
       const width = kind * bead + (this.view.numbers ? 22 : 0);
@@ -276,7 +297,7 @@ export class PwOpenSquare extends LitElement {
         ${
           empty
             ? nothing
-            : html`<div class="ten">${this.mould(pick)}<div class="buttons">${this.makeTenButtons(pick)}
+            : html`<div class="ten">${this.mould(pick)}<span class="soft">${pick.sum === 0 ? words('noPick') : pick.bars.join(' + ')}</span><div class="buttons">${this.makeTenButtons(pick)}
           ${picks.length > 0 ? html`<button data-do="takeAway" @click=${() => this.deed({ is: 'takeAway', bars: picks })}>${words('takeAway')}</button>` : nothing}</div></div>
         ${this.pad()}`
         }

@@ -66,6 +66,15 @@ export class PwPaper extends LitElement {
       .line span:last-child {
         border-right-width: 1px;
       }
+      @media (max-width: 700px) {
+        .line:not(.product),
+        .rule {
+          display: none;
+        }
+        .sheet {
+          --cell: calc((100cqw - 22px) / var(--cells));
+        }
+      }
       .rule {
         height: 2.5px;
         margin-left: auto;
@@ -168,7 +177,7 @@ export class PwPaper extends LitElement {
           html`<div class="line ${again ? 'again' : ''}">${again ? icon('look') : ''}${digits([...answer])}</div>`,
       )}
       ${view.said.length > 0 ? html`<div class="rule"></div>` : ''}
-      <div class="line" role="group" aria-label=${words('productLine')}>${view.product.map((cell, i) => this.cell(cell, i === stop))}</div>
+      <div class="line product" role="group" aria-label=${words('productLine')}>${view.product.map((cell, i) => this.cell(cell, i === stop))}</div>
     </div></div>`;
   }
 }

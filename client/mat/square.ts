@@ -142,12 +142,15 @@ export class PwSquare extends LitElement {
   }
 
   private pile() {
-    const left = 7;
-    const top = Math.max(11, this.side * 0.2);
+    const head = Math.max(11, this.side * 0.2);
     const room = this.numbers ? 12 : 0;
-    const width = this.side - 2 * left - room;
-    const height = this.side - top - 7;
+    const width = this.side - 14 - room;
+    const height = this.side - head - 6;
     const { bead, bars } = layPile(this.bars, { width, height, most: 11, row: ROW.close });
+    const end = Math.max(0, ...bars.map(({ kind, x }) => x + kind * bead));
+    const low = Math.max(0, ...bars.map(({ y }) => y + (bead * ROW.close) / 2));
+    const left = 7 + (width - end) / 2;
+    const top = head + (height - low) / 2;
     return bars.map(({ kind, x, y }, i) => {
       const again = this.numbers && bars[i - 1]?.kind !== kind;
       return svg`${drawBar(kind, left + x, top + y, bead)}${

@@ -22,16 +22,17 @@ export class PwTile extends LitElement {
     css`
       :host {
         position: relative;
-        display: grid;
-        place-items: center;
+        display: flex;
+        flex-direction: column;
+        align-items: center;
+        justify-content: center;
         box-sizing: border-box;
         cursor: pointer;
         outline: none;
         -webkit-tap-highlight-color: transparent;
       }
       .place {
-        position: absolute;
-        bottom: 0;
+        flex: none;
         display: flex;
         gap: 2px;
         align-items: center;
@@ -45,15 +46,19 @@ export class PwTile extends LitElement {
       .place.h2 {
         background: none;
       }
+      .slot,
+      .tile {
+        position: relative;
+        box-sizing: border-box;
+        flex: 0 1 52px;
+        width: min(calc(100% - 6px), 52px);
+        margin: 2px 0;
+      }
       .slot {
-        position: absolute;
-        inset: 2px 3px 16px;
         border: 1.5px dashed var(--cloth-line);
         border-radius: 7px;
       }
       .tile {
-        position: absolute;
-        inset: 2px 3px 16px;
         display: grid;
         place-items: center;
         border: 1.5px solid var(--line);
@@ -126,9 +131,12 @@ export class PwTile extends LitElement {
   }
 
   protected override render() {
-    return html`<span class="place h${this.hierarchy}">${this.label}${stitches(this.family)}</span>
-      ${this.digit === null ? html`<span class="slot"></span>` : html`<span class="tile">${this.digit}</span>`}
-      ${this.again ? html`<span class="mark">${icon('look')}</span>` : null}`;
+    return html`${
+      this.digit === null
+        ? html`<span class="slot"></span>`
+        : html`<span class="tile">${this.digit}</span>`
+    }<span class="place h${this.hierarchy}">${this.label}${stitches(this.family)}</span>
+    ${this.again ? html`<span class="mark">${icon('look')}</span>` : null}`;
   }
 }
 

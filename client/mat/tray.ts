@@ -59,7 +59,7 @@ export class PwTray extends LitElement {
           flex-basis: 100%;
         }
         .many button {
-          flex-basis: 15%;
+          flex-basis: 17%;
           max-width: none;
         }
       }

@@ -127,7 +127,8 @@ export const en = {
   allRight: 'All is right so far.',
   rowRight: 'That row is right.',
   openedSentence: 'Count this pile. Is there a ten in it?',
-  openedTens: 'Exchange the tens, or go back to the mat.',
+  openedTens: 'Exchange the tens: each becomes one in the square to the left.',
+  openedDone: 'Go on to the left, or back to the mat.',
   openedEmpty: 'This square is empty.',
 
   // Hints: how

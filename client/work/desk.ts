@@ -7,9 +7,10 @@ import {
   type Work,
 } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
+import { words } from '../words/words.ts';
 import { type HintShown, showHint } from './hints.ts';
 import { type Tool, toolFor, toolsOf } from './moves.ts';
-import { nextSentence, type Sentence } from './sentence.ts';
+import { nextSentence, openSentence, type Sentence } from './sentence.ts';
 import { answerOf, refusal, told } from './told.ts';
 import type { WorkStore } from './work-store.ts';
 
@@ -97,11 +98,9 @@ export class DeskController {
   }
 
   get sentence(): Sentence {
-    return (
-      this.desk.message ??
-      this.desk.hint?.sentence ??
-      nextSentence(this.work, this.next, this.desk.tool)
-    );
+    const { message, hint, open, tool } = this.desk;
+    if (message !== null || hint !== null) return message ?? hint!.sentence;
+    return open === null ? nextSentence(this.work, this.next, tool) : openSentence(this.work, open);
   }
 
   set(change: Partial<Desk>): void {
@@ -111,19 +110,18 @@ export class DeskController {
 
   /** Does an action and says what came of it; false when it was refused. */
   do(action: Action): boolean {
+    const before = this.sentence.id;
     const refused = this.store.do(this.desk.problem, action);
     if (refused !== null) {
       const message = refusal(refused);
-      this.set({ message });
+      this.set({ message, status: words(message.id, message.values) });
       return false;
     }
-    const { work } = this;
-    this.set({
-      message: answerOf(work, action),
-      hint: null,
-      status: told(work, action),
-      held: this.desk.held?.what === 'pile' ? null : this.desk.held,
-    });
+    const held = this.desk.held?.what === 'pile' ? null : this.desk.held;
+    this.desk = { ...this.desk, message: answerOf(this.work, action), hint: null, held };
+    const { id, values } = this.sentence;
+    const now = id === before && action.do !== 'check' ? '' : words(id, values);
+    this.set({ status: `${told(this.work, action)} ${now}` });
     return true;
   }
 
@@ -137,7 +135,8 @@ export class DeskController {
     const hint = showHint(this.work, level, this.next);
     const step = hint.step === null ? {} : { step: hint.step };
     this.store.do(this.desk.problem, { do: 'hint', level, ...step });
-    this.set({ hint, message: null, open: level === 1 ? this.desk.open : null });
+    const status = words(hint.sentence.id, hint.sentence.values);
+    this.set({ hint, status, message: null, open: level === 1 ? this.desk.open : null });
   }
 
   /** From a finished problem to the next one that is not. */

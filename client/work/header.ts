@@ -51,7 +51,7 @@ export const headerOf = (at: DeskController, help: () => void): TemplateResult =
   };
   return html`<header>
     <div class="said">
-      <h1 class=${at.work.lifted.length > 0 ? 'again' : ''}>${text}</h1>
+      <h1 tabindex="-1" class=${at.work.lifted.length > 0 ? 'again' : ''}>${text}</h1>
       <p class="under"><pw-progress .beads=${beadsOf(at)}></pw-progress><b>${words('problem', numbers)}</b>${saving(at.store)}
         ${at.store.attempt.trial ? html`<span>${words('trial')}</span>` : nothing}
         ${at.store.asideCount > 0 ? html`<span>${words('aside', { count: at.store.asideCount })}</span>` : nothing}</p>

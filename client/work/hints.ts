@@ -2,6 +2,8 @@ import {
   type Action,
   type HintLevel,
   hint,
+  placeOf,
+  type Square,
   type Suggestion,
   type Work,
 } from '../../engine/child.ts';
@@ -88,11 +90,28 @@ const words1 = (next: Suggestion): Sentence => {
   return sentence((tool === null ? undefined : ASKS[tool]) ?? 'nextMend');
 };
 
+/** The obligation that a move would meet; the engine's own choice where the move mends something. */
+const stepOf = (work: Work, level: HintLevel, action: Action): string | null => {
+  const settled = (square: Square) => `settled:${placeOf(work.problem.mat, square)}`;
+  const named: string[] = [];
+  if (action.do === 'layTile') named.push(`tile:${action.edge}:${action.index}`);
+  if (action.do === 'layBars') named.push(`laid:${action.square.join(':')}`);
+  if (action.do === 'count' || action.do === 'makeTen')
+    named.push(`counted:${action.square.join(':')}`, settled(action.square));
+  if (action.do === 'exchange') named.push(settled(action.from));
+  if (action.do === 'slide') named.push(`slid:${action.from[0]}`);
+  if (action.do === 'say' && 'row' in action) named.push(`said:${action.row}`);
+  if (action.do === 'write' && 'place' in action) named.push(`read:${action.place}`);
+  const open = work.steps.find(({ id, status }) => status === 'open' && named.includes(id));
+  return open?.id ?? work.lifted[0]?.step ?? hint(work, level)?.step ?? null;
+};
+
 /** Help for the next sensible move of this position. */
 export const showHint = (work: Work, level: HintLevel, next: Suggestion | null): HintShown => {
-  const step = hint(work, level)?.step ?? null;
-  if (next === null) return { level, step, sentence: sentence('howDone'), marks: [], place: null };
+  if (next === null)
+    return { level, step: null, sentence: sentence('howDone'), marks: [], place: null };
   const { action } = next;
+  const step = stepOf(work, level, action);
   const shown =
     level === 1 ? words1(next) : level === 2 ? sentence('whereHere') : how(work, action);
   const place = action.do === 'write' && 'place' in action ? action.place : null;

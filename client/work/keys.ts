@@ -2,7 +2,7 @@ import type { Square } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
 import type { DeskController } from './desk.ts';
 import { toolsOf } from './moves.ts';
-import { layTile, openSquare, pressCell } from './presses.ts';
+import { layTile, openSquare, pressCell, pressDigit, rubOut, sayRow } from './presses.ts';
 
 /** What a key did: nothing, something, or something after which the focus goes to another cell. */
 type Outcome = 'unused' | 'used' | Cell;
@@ -22,15 +22,27 @@ const digitKey = (at: DeskController, cell: Cell, digit: number): Outcome => {
   const square: Square = [cell.row, cell.column];
   if (at.desk.tool === 'lay') {
     if (digit > 0) at.do({ do: 'layBars', square, kind: digit, count: at.desk.howMany });
+  } else if (at.desk.tool === 'row') {
+    sayDigit(at, cell.row, digit);
   } else if (at.desk.tool === 'read' && cell.row === 0) {
     at.do({ do: 'write', line: 'product', place: at.work.problem.mat.origin + cell.column, digit });
   } else openSquare(at, square);
   return 'used';
 };
 
+/** In the row's move digits make up what the row is said to make. */
+const sayDigit = (at: DeskController, row: number, digit: number): void => {
+  if (at.desk.row !== row) at.set({ row, answer: '' });
+  pressDigit(at, digit);
+};
+
 const lift = (at: DeskController, cell: Cell): Outcome => {
   if (cell.at !== 'square') {
     at.do({ do: 'liftTile', edge: cell.at, index: cell.index });
+    return 'used';
+  }
+  if (at.desk.tool === 'row') {
+    rubOut(at);
     return 'used';
   }
   const square: Square = [cell.row, cell.column];
@@ -53,7 +65,8 @@ export const cellKey = (at: DeskController, cell: Cell, event: KeyboardEvent): O
   if (/^\d$/.test(event.key)) return digitKey(at, cell, Number(event.key));
   switch (event.key) {
     case 'Enter':
-      if (cell.at === 'square') openSquare(at, [cell.row, cell.column]);
+      if (at.desk.tool === 'row' && at.desk.answer !== '') sayRow(at);
+      else if (cell.at === 'square') openSquare(at, [cell.row, cell.column]);
       else pressCell(at, cell);
       return 'used';
     case ' ':

@@ -1,4 +1,4 @@
-import type { Suggestion, Work } from '../../engine/child.ts';
+import type { Square, Suggestion, Work } from '../../engine/child.ts';
 import { numeral, type Values, type WordId } from '../words/words.ts';
 import { type Tool, toolFor } from './moves.ts';
 
@@ -15,12 +15,11 @@ const numbersOf = ({ problem }: Work): Values => ({
   multiplier: numeral(problem.multiplier.text),
 });
 
-/** Once every row has been said or slid, counting means the bottom row as a whole. */
-const combining = (work: Work): boolean =>
-  work.position.piles
-    .slice(1)
-    .every((row) => row.every(({ bars }) => bars.every((n) => n === 0))) &&
-  work.problem.multiplier.digits.length > 1;
+/** Once nothing is left to slide, counting means the bottom row as a whole. */
+const combining = ({ steps }: Work): boolean => {
+  const slides = steps.filter(({ id }) => id.startsWith('slid:'));
+  return slides.length > 0 && slides.every(({ status }) => status !== 'open');
+};
 
 const rowOf = ({ action }: Suggestion): number => {
   if ('square' in action) return action.square[0];
@@ -67,4 +66,14 @@ export const nextSentence = (work: Work, next: Suggestion | null, tool: Tool): S
     default:
       return byTool(toolFor(next.say.key) ?? tool, row, work);
   }
+};
+
+/** In an opened square the sentence is about its pile. */
+export const openSentence = (work: Work, [row, column]: Square): Sentence => {
+  const bars = work.position.piles[row]?.[column]?.bars ?? [];
+  const count = bars.reduce((sum, many) => sum + many, 0);
+  if (work.lifted.length > 0) return sentence('lookAgain');
+  if (count === 0) return sentence('openedEmpty');
+  if ((bars[9] ?? 0) > 0) return sentence('openedTens');
+  return sentence(count === 1 ? 'openedDone' : 'openedSentence');
 };

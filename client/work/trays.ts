@@ -2,13 +2,14 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { numeral, rowWord, words } from '../words/words.ts';
 import type { DeskController } from './desk.ts';
 import type { Tool } from './moves.ts';
+import { openingPicture, slidingPicture } from './pictures.ts';
 import { pickBar, pressDigit, rubOut, sayRow } from './presses.ts';
 import '../mat/tray.ts';
 import '../ui/keypad.ts';
 
 const pad = (at: DeskController, name: string) => html`<pw-keypad
   .name=${name}
-  rubs
+  ?rubs=${true}
   @digit=${(event: CustomEvent<number>) => pressDigit(at, event.detail)}
   @rub=${() => rubOut(at)}
 ></pw-keypad>`;
@@ -60,14 +61,15 @@ const finishButton = (at: DeskController) => {
 const read = (at: DeskController) =>
   html`<div class="line"><span class="grow">${words('pressDigit')}</span>${finishButton(at)}</div>${pad(at, words('digits'))}`;
 
-const ask = (id: 'pressSquare' | 'pressPile') => () => html`<p class="ask">${words(id)}</p>`;
+const ask = (id: 'pressSquare' | 'pressPile', picture: TemplateResult) => () =>
+  html`<div class="line"><span class="grow">${words(id)}</span>${picture}</div>`;
 
 const TRAYS: Record<Tool, (at: DeskController) => TemplateResult> = {
   tiles,
   lay,
-  count: ask('pressSquare'),
+  count: ask('pressSquare', openingPicture),
   row,
-  slide: ask('pressPile'),
+  slide: ask('pressPile', slidingPicture),
   read,
 };
 

@@ -7,11 +7,10 @@ export const workPageStyles = css`
   }
   .page {
     display: grid;
-    grid-template-rows: auto minmax(0, 1fr) auto auto;
+    grid-template-rows: auto minmax(272px, 1fr) auto auto;
     gap: 10px;
     box-sizing: border-box;
     height: 100dvh;
-    min-height: 560px;
     max-width: 1500px;
     margin: 0 auto;
     padding: 10px 16px;
@@ -19,7 +18,7 @@ export const workPageStyles = css`
     -webkit-user-select: none;
   }
   .page.over {
-    grid-template-rows: auto minmax(0, 1fr);
+    grid-template-rows: auto minmax(430px, 1fr);
   }
   header {
     display: flex;
@@ -92,7 +91,7 @@ export const workPageStyles = css`
     min-height: 0;
   }
   .beside .middle {
-    grid-template-columns: minmax(0, 1fr) minmax(0, 620px);
+    grid-template-columns: minmax(0, 1fr) 520px;
   }
   pw-paper {
     align-self: start;
@@ -118,7 +117,6 @@ export const workPageStyles = css`
   }
   .grow {
     flex: 1;
-    text-align: right;
   }
   .answer {
     box-sizing: border-box;
@@ -138,6 +136,31 @@ export const workPageStyles = css`
     background: var(--again-tint);
     box-shadow: 3px 6px 5px rgb(0 0 0 / 40%);
     transform: translateY(-3px);
+  }
+  .picture {
+    flex: none;
+  }
+  .picture .square {
+    fill: var(--tens);
+    stroke: var(--tens-edge);
+    stroke-width: 2.5;
+  }
+  .picture .other {
+    fill: none;
+    stroke: var(--line);
+    stroke-width: 1.2;
+  }
+  .picture .bead {
+    fill: var(--gold);
+    stroke: var(--bead-line);
+    stroke-width: 1.4;
+  }
+  .picture .way {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 2.5;
+    stroke-linecap: round;
+    stroke-linejoin: round;
   }
   .big {
     display: block;
@@ -232,7 +255,6 @@ export const workPageStyles = css`
     .page {
       gap: 8px;
       padding: 8px 10px;
-      min-height: 640px;
     }
     header {
       flex-direction: column;
@@ -249,11 +271,11 @@ export const workPageStyles = css`
     pw-paper {
       align-self: end;
     }
-    .tiles pw-paper,
-    .lay pw-paper,
-    .count pw-paper,
-    .slide pw-paper {
+    .page:not(.read) pw-paper {
       display: none;
+    }
+    .tray {
+      min-height: 0;
     }
     nav {
       gap: 4px;

@@ -1,5 +1,5 @@
 import { html, LitElement, nothing } from 'lit';
-import type { Action, Square } from '../../engine/child.ts';
+import type { Square } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
 import { squareCell } from '../mat/cells.ts';
 import type { PwMat } from '../mat/mat.ts';
@@ -7,12 +7,12 @@ import type { OpenDeed, PwOpenSquare } from '../mat/open-square.ts';
 import type { PwPaper } from '../mat/paper.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { words } from '../words/words.ts';
+import { ghostOf, movesOf, pileKinds } from './bench.ts';
 import { DeskController } from './desk.ts';
 import { Drag, type Source } from './drag.ts';
 import { headerOf } from './header.ts';
 import { cellKey } from './keys.ts';
 import { keysList } from './keys-list.ts';
-import { TOOL_WORDS, type Tool, toolsOf } from './moves.ts';
 import { doDeed, layTile, openSquare, pressCell } from './presses.ts';
 import { trayOf } from './trays.ts';
 import { matViewOf, openViewOf, paperViewOf } from './view-of.ts';
@@ -37,6 +37,8 @@ export class PwWork extends LitElement {
   declare dragged: Source | null;
   declare atResult: boolean;
   private at!: DeskController;
+  private shown = { problem: -1, length: 0 };
+  private hadFocus = false;
   private readonly wide = matchMedia(WIDE);
   private readonly drag = new Drag({
     grabs: (source) => this.grabs(source),
@@ -83,6 +85,10 @@ export class PwWork extends LitElement {
     }
   };
 
+  private readonly backToWork = (): void => {
+    this.atResult = false;
+  };
+
   private readonly help = (): void => this.find<HTMLDialogElement>('#keys')?.showModal();
 
   private grabs(source: Source): boolean {
@@ -110,17 +116,26 @@ export class PwWork extends LitElement {
     if (String(from) !== String(to)) this.at.do({ do: 'slide', from, to });
   }
 
-  private press(cell: Cell): void {
-    const before = this.at.work;
-    pressCell(this.at, cell);
-    this.showTravel(before.log.length);
+  /** A slide or an exchange is seen to go from square to square. */
+  private showTravel(): void {
+    const { log } = this.at.work;
+    const fresh = log.length > this.shown.length && this.shown.problem === this.at.desk.problem;
+    const action = fresh ? log.at(-1)?.action : undefined;
+    this.shown = { problem: this.at.desk.problem, length: log.length };
+    if (action?.do !== 'slide' && action?.do !== 'exchange') return;
+    const kinds = action.do === 'exchange' ? [1] : pileKinds(this.at, ...action.to).slice(0, 5);
+    void this.find<PwMat>('pw-mat')?.fly(action.from, action.to, kinds);
   }
 
-  /** A slide or an exchange is seen to go from square to square. */
-  private showTravel(since: number): void {
-    const action: Action | undefined = this.at.work.log.slice(since).at(-1)?.action;
-    if (action?.do === 'slide' || action?.do === 'exchange')
-      void this.find<PwMat>('pw-mat')?.fly(action.from, action.to, 1);
+  protected override willUpdate(): void {
+    this.hadFocus = this.shadowRoot?.activeElement != null;
+  }
+
+  /** What is pressed may vanish by being pressed: the focus then goes to what comes next. */
+  protected override updated(): void {
+    this.showTravel();
+    if (!this.hadFocus || this.shadowRoot?.activeElement != null) return;
+    (this.find<HTMLElement>('.big') ?? this.find<HTMLElement>('h1'))?.focus();
   }
 
   private key({ cell, event }: { cell: Cell; event: KeyboardEvent }): void {
@@ -169,7 +184,7 @@ export class PwWork extends LitElement {
     return html`<pw-mat
       .view=${matViewOf(this.at.work, this.at.desk)}
       ?grabs=${this.at.desk.tool === 'slide'}
-      @cell=${(event: CustomEvent<Cell>) => this.press(event.detail)}
+      @cell=${(event: CustomEvent<Cell>) => pressCell(this.at, event.detail)}
       @cell-key=${(event: CustomEvent<{ cell: Cell; event: KeyboardEvent }>) => this.key(event.detail)}
     ></pw-mat>`;
   }
@@ -182,17 +197,6 @@ export class PwWork extends LitElement {
     ></pw-paper>`;
   }
 
-  private moves() {
-    const { at } = this;
-    const chip = (tool: Tool) => html`<button
-      data-tool=${tool}
-      class=${at.nextTool === tool && at.desk.tool !== tool ? 'next' : ''}
-      aria-current=${at.desk.tool === tool ? 'step' : nothing}
-      @click=${() => at.choose(tool)}
-    >${words(TOOL_WORDS[tool])}</button>`;
-    return html`<nav aria-label=${words('moves')}>${toolsOf(at.work.problem.stage).map(chip)}</nav>`;
-  }
-
   private onward() {
     const last = this.store.works.every((work) => work.finished.problem);
     const go = () => {
@@ -202,33 +206,20 @@ export class PwWork extends LitElement {
     return html`<button class="primary big" data-do="goOn" @click=${go}>${words(last ? 'seeResult' : 'nextProblem')}</button>`;
   }
 
-  private ghost() {
-    const { dragged } = this;
-    if (dragged === null) return nothing;
-    if (dragged.what === 'digit') return html`<div class="ghost tile">${dragged.digit}</div>`;
-    const kinds =
-      dragged.what === 'pile'
-        ? [1]
-        : Array.from(
-            { length: dragged.what === 'bar' ? this.at.desk.howMany : 1 },
-            () => dragged.kind,
-          );
-    return html`<div class="ghost">${kinds.map((kind) => html`<pw-bar .kind=${kind} .bead=${14}></pw-bar>`)}</div>`;
-  }
-
   private bench() {
-    return html`<div class="tray">${this.at.work.finished.problem ? this.onward() : trayOf(this.at)}</div>${this.moves()}`;
+    return html`<div class="tray">${this.at.work.finished.problem ? this.onward() : trayOf(this.at)}</div>${movesOf(this.at)}`;
   }
 
   protected override render() {
-    if (this.atResult) return html`<pw-result .store=${this.store}></pw-result>`;
+    if (this.atResult)
+      return html`<pw-result .store=${this.store} @back=${this.backToWork}></pw-result>`;
     const open = this.at.desk.open !== null;
     const over = open && !this.wide.matches;
     return html`<div class="page ${over ? 'over' : open ? 'beside' : ''} ${this.at.desk.tool}">
       ${headerOf(this.at, this.help)}
       ${over ? this.opened() : html`<div class="middle">${this.mat()}${open ? this.opened() : this.paper()}</div>${this.bench()}`}
       <div class="unseen" role="status">${this.at.desk.status}</div>
-      ${this.ghost()}${keysList()}
+      ${this.dragged === null ? nothing : ghostOf(this.at, this.dragged)}${keysList()}
     </div>`;
   }
 }

@@ -18,6 +18,7 @@ import {
   openLedger,
   rebase,
 } from './ledger.ts';
+import { toolsOf } from './moves.ts';
 import { Sender, type SendState } from './sender.ts';
 import { openUnsentStore, purgeUnsent, type UnsentStore } from './unsent-store.ts';
 
@@ -36,7 +37,7 @@ const playable = (attempt: Attempt): Problem[] | null => {
   const problems: Problem[] = [];
   for (const written of attempt.problems) {
     const parsed = parseProblem(written);
-    if (!parsed.ok) return null;
+    if (!parsed.ok || toolsOf(parsed.value.stage).length === 0) return null;
     problems.push(parsed.value);
   }
   return problems;

@@ -1,0 +1,141 @@
+import type { Page } from 'playwright-core';
+import type { ChildAction } from './child-work.ts';
+
+type Square = readonly [row: number, column: number];
+
+interface Focused {
+  readonly role: string | null;
+  readonly name: string;
+}
+
+/** Moves of the page in the order in which Page Down goes through them. */
+const TOOLS = ['Tiles', 'Lay', 'Count', 'Row', 'Slide', 'Read'];
+/** Stops on the longest way through the page and round. */
+const MOST_TABS = 90;
+
+/** Works the page by keys alone, from wherever the focus is: Tab, arrows, Enter, digits. Nothing is clicked or focused from outside. */
+export class KeyboardHand {
+  private readonly page: Page;
+  private tool = 'Tiles';
+
+  constructor(page: Page) {
+    this.page = page;
+  }
+
+  async press(...keys: string[]): Promise<void> {
+    for (const key of keys) await this.page.keyboard.press(key);
+  }
+
+  /** What has the focus, through every shadow tree. */
+  focused(): Promise<Focused> {
+    return this.page.evaluate(() => {
+      let element = document.activeElement;
+      while (element?.shadowRoot?.activeElement) element = element.shadowRoot.activeElement;
+      const name = element?.getAttribute('aria-label') ?? element?.textContent ?? '';
+      return {
+        role: element?.getAttribute('role') ?? element?.localName ?? null,
+        name: name.trim(),
+      };
+    });
+  }
+
+  /** Goes on by Tab until the focus is on what passes the test. */
+  async tabTo(what: string, test: (focused: Focused) => boolean): Promise<void> {
+    for (let i = 0; i < MOST_TABS; i += 1) {
+      if (test(await this.focused())) return;
+      await this.press('Tab');
+    }
+    throw new Error(`Tab never came to ${what}.`);
+  }
+
+  async pressButton(name: RegExp): Promise<void> {
+    await this.tabTo(`${name}`, (focused) => focused.role === 'button' && name.test(focused.name));
+    await this.press('Enter');
+  }
+
+  async toMat(): Promise<void> {
+    await this.tabTo('the mat', ({ role }) => role === 'gridcell');
+  }
+
+  async toSquare([row, column]: Square): Promise<void> {
+    await this.toMat();
+    await this.press('Control+End');
+    await this.press(...Array<string>(row).fill('ArrowUp'));
+    await this.press(...Array<string>(column).fill('ArrowLeft'));
+  }
+
+  /** After a new problem begins, the page chooses the first move itself. */
+  beginProblem(): void {
+    this.tool = 'Tiles';
+  }
+
+  private async choose(tool: string): Promise<void> {
+    const by = TOOLS.indexOf(tool) - TOOLS.indexOf(this.tool);
+    await this.toMat();
+    await this.press(...Array<string>(Math.abs(by)).fill(by > 0 ? 'PageDown' : 'PageUp'));
+    this.tool = tool;
+  }
+
+  private async open(square: Square): Promise<void> {
+    await this.choose('Count');
+    await this.toSquare(square);
+    await this.press('Enter');
+  }
+
+  async do(action: ChildAction): Promise<void> {
+    switch (action.do) {
+      case 'layTile':
+        await this.choose('Tiles');
+        await this.toSquare(action.edge === 'bottom' ? [0, action.index] : [action.index, 0]);
+        await this.press(action.edge === 'bottom' ? 'ArrowDown' : 'ArrowRight');
+        return this.press(String(action.digit));
+      case 'layBars':
+        await this.choose('Lay');
+        await this.toSquare(action.square);
+        await this.press(
+          ...Array<string>(8).fill('-'),
+          ...Array<string>(action.count - 1).fill('+'),
+        );
+        return this.press(String(action.kind));
+      case 'count':
+        await this.open(action.square);
+        return this.press(...String(action.total), 'Enter', 'Escape');
+      case 'exchange':
+        await this.open(action.from);
+        await this.pressButton(/^Exchange/);
+        return this.press(String(action.ones), 'Escape');
+      case 'slide':
+        await this.choose('Slide');
+        await this.toSquare(action.from);
+        await this.press(' ');
+        await this.toSquare(action.to);
+        return this.press(' ');
+      case 'say':
+        await this.choose('Row');
+        await this.toSquare([action.row, 0]);
+        return this.press(...action.answer, 'Enter');
+      case 'write':
+        await this.choose('Read');
+        await this.toSquare([0, action.place]);
+        return this.press(String(action.digit));
+      case 'finish':
+        return this.finish(action.what);
+      case 'check':
+        return this.pressButton(/^Check$/);
+      case 'undo':
+        return this.press('Control+z');
+    }
+  }
+
+  private async finish(what: string): Promise<void> {
+    if (!what.startsWith('row:')) {
+      await this.choose('Read');
+      return this.pressButton(what === 'product' ? /^The product is done$/ : /^I am finished$/);
+    }
+    const row = Number(what.slice('row:'.length));
+    await this.choose('Row');
+    await this.toSquare([row, 0]);
+    await this.press(' ');
+    return this.pressButton(/^This row is done$/);
+  }
+}
