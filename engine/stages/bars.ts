@@ -22,40 +22,43 @@ import { nextMend } from './mending.ts';
 import { nextPoint } from './point-moves.ts';
 import { nextTile } from './tile-moves.ts';
 
-/** Row by row from the units: lay, count and exchange, say; then all rows down, settle, read the product. */
-function next(scene: Scene, findings: readonly Finding[]): Suggestion | null {
-  return (
+/** What is done with a row once it lies counted and exchanged; null: nothing more. */
+type Report = (scene: Scene, findings: readonly Finding[], row: number) => Suggestion | null;
+
+/** Row by row from the units: lay, count and exchange, report; then all rows down, settle, read the product. */
+export function nextWithBars(report: Report): StageRules['next'] {
+  return (scene, findings) =>
     nextTile(scene) ??
     nextMend(scene) ??
-    nextRow(scene, findings) ??
+    nextRow(scene, findings, report) ??
     nextSlide(scene) ??
     nextSettling(scene, 0) ??
     nextDigit(scene, findings) ??
     nextPoint(scene, findings) ??
-    nextProductFinish(scene)
-  );
+    nextProductFinish(scene);
 }
 
-function nextRow(scene: Scene, findings: readonly Finding[]): Suggestion | null {
+function nextRow(scene: Scene, findings: readonly Finding[], report: Report): Suggestion | null {
   for (let row = 0; row < scene.plan.up.length; row += 1) {
     const untouched = (scene.ledger.disturbed & (1 << row)) === 0;
     const move =
       nextLaying(scene, row) ??
       (untouched ? nextSettling(scene, row) : null) ??
-      nextSaying(scene, findings, row) ??
+      report(scene, findings, row) ??
       nextRowFinish(scene, row);
     if (move !== null) return move;
   }
   return null;
 }
 
-const point = pointWith((scene) => [0, zerosLeftOut(scene)]);
+/** The point beside a product that is read from the mat. */
+export const pointOfBars = pointWith((scene) => [0, zerosLeftOut(scene)]);
 
 /** Several rows of bars. */
 export const bars: StageRules = {
   id: 'bars',
-  aspects: [tiles, laying, counting, saying, sliding, settling, productLine, point],
-  next,
+  aspects: [tiles, laying, counting, saying, sliding, settling, productLine, pointOfBars],
+  next: nextWithBars(nextSaying),
 };
 
 /** One row of bars: the same obligations, of which sliding has none. */

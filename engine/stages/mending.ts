@@ -20,7 +20,7 @@ export function nextMend(scene: Scene): Suggestion | null {
   if (half !== null) return half;
   for (const [index, plot] of plots.entries()) {
     const square = squareAt(scene.plan, index);
-    const gap = plot.laid - (ownDue(scene.position, square) ?? 0);
+    const gap = gapAt(scene, square);
     if (gap === 0 || plot.laid === 0) continue;
     if (plot.lays.some((lay) => lay.act === scene.lastAct) && gap > 0) return undo();
     const move = shift(scene, square, -gap);
@@ -43,25 +43,36 @@ function slideBack(scene: Scene, debt: Debt): Suggestion | null {
 }
 
 function payByBars(scene: Scene, debt: Debt): Suggestion | null {
-  const moves = debt.owed.map(({ at: place, beads }) => {
-    const square = squareFor(scene, debt.square, place, beads);
-    if (square === null) return undefined;
-    const gap =
-      scene.ledger.plots[at(scene.plan, square)]!.laid - (ownDue(scene.position, square) ?? 0);
-    return beads === gap ? null : shift(scene, square, beads - gap);
-  });
-  if (moves.includes(undefined)) return null;
-  return moves.find((move) => move !== null) ?? null;
+  const moves = debt.owed.map(({ at: place, beads }) => payAt(scene, debt.square, place, beads));
+  return moves.includes(undefined) ? null : (moves.find((move) => move !== null) ?? null);
 }
 
-/** The debt's own square where that is of the place, else one of the diagonal that holds enough. */
-function squareFor(scene: Scene, own: Square, place: number, beads: number): Square | null {
+/** null: paid already; undefined: no square of the place holds enough to lift. The debt's own square comes first. */
+function payAt(
+  scene: Scene,
+  own: Square,
+  place: number,
+  beads: number,
+): Suggestion | null | undefined {
+  for (const square of squaresOf(scene, own, place)) {
+    const left = beads - gapAt(scene, square);
+    if (left === 0) return null;
+    if (left > 0 || pile(scene, square) >= -left) return shift(scene, square, left);
+  }
+  return undefined;
+}
+
+function gapAt({ plan, position, ledger }: Scene, square: Square): number {
+  return ledger.plots[at(plan, square)]!.laid - (ownDue(position, square) ?? 0);
+}
+
+function squaresOf(scene: Scene, own: Square, place: number): Square[] {
   const { rows, columns } = scene.plan;
   const squares: Square[] = own[0] + own[1] === place ? [own] : [];
   for (let row = 0; row < rows; row += 1) {
     if (place - row >= 0 && place - row < columns) squares.push([row, place - row]);
   }
-  return squares.find((square) => beads > 0 || pile(scene, square) >= -beads) ?? null;
+  return squares;
 }
 
 /** Changes what lies on a square by so many beads, a bar at a time where the bars do not match. */

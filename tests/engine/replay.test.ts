@@ -1,0 +1,285 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type Action,
+  act,
+  nextMove,
+  type Problem,
+  parseProblem,
+  replay,
+  startWork,
+  type Work,
+  worked,
+  writeProblem,
+} from '../../engine/index.ts';
+import { apply } from '../../engine/mat/apply.ts';
+import { matValue } from '../../engine/mat/position.ts';
+import { actionsOf, isFull, play, problemOf, statusOf } from './play.ts';
+
+const PROBLEM = { multiplicand: '934', multiplier: '314' };
+
+/** Any action that the wire lets through, on a small mat so that much of it is possible. */
+function anyAction(): fc.Arbitrary<Action> {
+  const square = fc.tuple(fc.nat({ max: 3 }), fc.nat({ max: 5 }));
+  const tile = { edge: fc.constantFrom('bottom', 'right'), index: fc.nat({ max: 4 }) };
+  const place = fc.integer({ min: -1, max: 8 });
+  const digit = fc.nat({ max: 9 });
+  const line = fc.constantFrom('product', 'partial:0', 'partial:1', 'carry:0', 'carry:product');
+  const tell = (name: string, fields: object) =>
+    fc.record({ do: fc.constant(name), ...fields }) as fc.Arbitrary<object>;
+  const told = fc.oneof(
+    { weight: 4, arbitrary: tell('layTile', { ...tile, digit }) },
+    { weight: 1, arbitrary: tell('liftTile', tile) },
+    {
+      weight: 6,
+      arbitrary: tell('layBars', {
+        square,
+        kind: fc.integer({ min: 1, max: 9 }),
+        count: fc.integer({ min: 1, max: 9 }),
+      }),
+    },
+    {
+      weight: 2,
+      arbitrary: tell('liftBars', {
+        square,
+        kind: fc.integer({ min: 1, max: 10 }),
+        count: fc.integer({ min: 1, max: 3 }),
+      }),
+    },
+    { weight: 3, arbitrary: tell('count', { square, total: fc.nat({ max: 90 }) }) },
+    {
+      weight: 1,
+      arbitrary: tell('makeTen', { square, bars: fc.constantFrom([6, 4], [7, 3], [5, 5]) }),
+    },
+    {
+      weight: 2,
+      arbitrary: tell('exchange', {
+        from: square,
+        tens: fc.integer({ min: 0, max: 2 }),
+        to: square,
+        ones: fc.integer({ min: 1, max: 3 }),
+      }),
+    },
+    { weight: 3, arbitrary: tell('slide', { from: square, to: square }) },
+    {
+      weight: 1,
+      arbitrary: tell('begin', { line: fc.constant('partial:0'), row: fc.nat({ max: 2 }) }),
+    },
+    { weight: 2, arbitrary: tell('write', { line, place, digit }) },
+    { weight: 1, arbitrary: tell('rub', { line, place }) },
+    {
+      weight: 1,
+      arbitrary: tell('say', {
+        row: fc.nat({ max: 2 }),
+        answer: fc.constantFrom('0', '3736', 'x'),
+      }),
+    },
+    {
+      weight: 1,
+      arbitrary: tell('point', { on: fc.constant('product'), places: fc.nat({ max: 3 }) }),
+    },
+    { weight: 1, arbitrary: fc.constant({ do: 'check' }) },
+    { weight: 1, arbitrary: tell('hint', { level: fc.constantFrom(1, 2, 3) }) },
+    {
+      weight: 1,
+      arbitrary: tell('finish', { what: fc.constantFrom('row:0', 'row:1', 'product') }),
+    },
+    { weight: 3, arbitrary: fc.constant({ do: 'undo' }) },
+  );
+  return told.map((each) => actionsOf([each])[0]!);
+}
+
+const anyActions = fc.array(anyAction(), { maxLength: 40 });
+
+function fold(problem: Problem, actions: readonly Action[]): Work {
+  return actions.reduce(act, startWork(problem));
+}
+
+describe('replay', () => {
+  it('is the fold of act, whatever was done', () => {
+    fc.assert(
+      fc.property(anyActions, (actions) => {
+        const problem = problemOf(PROBLEM);
+        expect(replay(problem, actions)).toEqual(fold(problem, actions));
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('leaves the work that it goes on from as it was', () => {
+    fc.assert(
+      fc.property(anyActions, (actions) => {
+        const work = startWork(problemOf(PROBLEM));
+        const before = JSON.stringify(work);
+        for (const action of actions) act(work, action);
+        expect(JSON.stringify(work)).toBe(before);
+      }),
+      { numRuns: 50 },
+    );
+  });
+
+  it('keeps what cannot be done in the log, where it changes nothing', () => {
+    const told = [{ do: 'slide', from: [1, 0], to: [0, 1] }, { do: 'undo' }];
+    const work = play(PROBLEM, told);
+    expect(work.log.map(({ refused }) => refused)).toEqual(['emptyPile', 'nothingToUndo']);
+    expect(work.position).toEqual(startWork(problemOf(PROBLEM)).position);
+  });
+
+  it('goes on from a work that was sent as JSON', () => {
+    const problem = problemOf(PROBLEM);
+    const actions = worked(problem).map(({ action }) => action);
+    const half = replay(problem, actions.slice(0, 30));
+    const sent = JSON.parse(JSON.stringify(half)) as Work;
+    expect(act(sent, actions[30]!)).toEqual(act(half, actions[30]!));
+  });
+});
+
+describe('a position', () => {
+  it('survives JSON: physics goes on from the copy as from the original', () => {
+    fc.assert(
+      fc.property(anyActions, (actions) => {
+        const problem = problemOf(PROBLEM);
+        let position = startWork(problem).position;
+        for (const action of actions) {
+          const copy = JSON.parse(JSON.stringify(position));
+          const after = apply(problem, position, action);
+          expect(apply(problem, copy, action)).toEqual(after);
+          if (typeof after !== 'string') position = after;
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('undo', () => {
+  const physical = (action: Action): boolean =>
+    !['check', 'hint', 'finish', 'undo'].includes(action.do);
+
+  it('brings back the position before the last action that had physics', () => {
+    fc.assert(
+      fc.property(anyActions, anyAction(), (actions, last) => {
+        fc.pre(physical(last));
+        const before = replay(problemOf(PROBLEM), actions);
+        const after = act(before, last);
+        fc.pre(after.log.at(-1)?.refused === undefined);
+        expect(act(after, { do: 'undo' }).position).toEqual(before.position);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('leads back to the empty mat, one action at a time, and no further', () => {
+    fc.assert(
+      fc.property(anyActions, (actions) => {
+        const problem = problemOf(PROBLEM);
+        let work = replay(problem, actions);
+        for (let step = 0; step <= actions.length; step += 1) work = act(work, { do: 'undo' });
+        // A finish said before anything was done has no action to be crossed with.
+        const { finished: _, ...lying } = work.position;
+        expect(startWork(problem).position).toMatchObject(lying);
+        expect(work.log.at(-1)?.refused).toBe('nothingToUndo');
+      }),
+      { numRuns: 50 },
+    );
+  });
+
+  it('lifts the finish of a row that it crosses, and no other', () => {
+    const lay = { do: 'layTile', edge: 'bottom', index: 0, digit: 4 };
+    const finish = { do: 'finish', what: 'row:0' };
+    expect(play(PROBLEM, [lay, finish, { do: 'undo' }]).finished.rows).toEqual([]);
+    expect(play(PROBLEM, [lay, finish, lay, { do: 'undo' }]).finished.rows).toEqual([0]);
+  });
+
+  it('stops at the finish of the problem', () => {
+    const work = play(PROBLEM, [
+      { do: 'layTile', edge: 'bottom', index: 0, digit: 4 },
+      { do: 'finish', what: 'problem' },
+      { do: 'undo' },
+      { do: 'check' },
+    ]);
+    expect(work.log.slice(2).map(({ refused }) => refused)).toEqual(['finished', 'finished']);
+  });
+
+  it('keeps what the mat has answered', () => {
+    const wrong = { do: 'layTile', edge: 'bottom', index: 0, digit: 5 };
+    const right = { ...wrong, digit: 4 };
+    expect(statusOf(play(PROBLEM, [wrong, { do: 'undo' }, right]), 'tile:bottom:0')).toBe('first');
+    expect(
+      statusOf(play(PROBLEM, [wrong, { do: 'check' }, { do: 'undo' }, right]), 'tile:bottom:0'),
+    ).toBe('corrected');
+  });
+});
+
+describe('the next move', () => {
+  it('leads from any position to the finish', () => {
+    fc.assert(
+      fc.property(anyActions, (actions) => {
+        let work = replay(problemOf(PROBLEM), actions);
+        for (let moves = 0; moves < 600 && !work.finished.problem; moves += 1) {
+          const move = nextMove(work)!;
+          work = act(work, move.action);
+          expect(work.log.at(-1)?.refused, JSON.stringify(move)).toBeUndefined();
+        }
+        expect(work.finished.problem, JSON.stringify(nextMove(work))).toBe(true);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('is the worked presentation when nothing has gone wrong, with full marks', () => {
+    for (const [multiplicand, multiplier] of [
+      ['0', '0'],
+      ['7', '0'],
+      ['0', '30'],
+      ['100', '20'],
+      ['0.5', '0.02'],
+      ['999', '99'],
+    ]) {
+      const problem = problemOf({ multiplicand, multiplier });
+      const work = replay(
+        problem,
+        worked(problem).map(({ action }) => action),
+      );
+      expect(isFull(work) && work.complete, `${multiplicand} × ${multiplier}`).toBe(true);
+    }
+  });
+});
+
+describe('the law of the beads', () => {
+  it('holds on every right path: counting, making ten, exchanging and sliding change no value', () => {
+    const numbers = fc.integer({ min: 0, max: 99_999 });
+    fc.assert(
+      fc.property(numbers, fc.integer({ min: 0, max: 999 }), (a, b) => {
+        const problem = problemOf({ multiplicand: `${a}`, multiplier: `${b}` });
+        let work = startWork(problem);
+        for (const { action } of worked(problem)) {
+          const before = matValue(work.position);
+          work = act(work, action);
+          if (action.do !== 'layBars') expect(matValue(work.position)).toBe(before);
+        }
+        expect(matValue(work.position)).toBe(BigInt(a) * BigInt(b));
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('a written problem', () => {
+  it('comes back as it was', () => {
+    for (const written of [
+      { stage: 'bars', multiplicand: '12.50', multiplier: '0.4' },
+      { stage: 'walk', seed: 5, prompts: 3, categories: true },
+      { stage: 'open' },
+      {
+        stage: 'paper',
+        multiplicand: '7',
+        multiplier: '86',
+        policy: { control: 'end', marks: { corrected: '1/2' } },
+      },
+    ]) {
+      const parsed = parseProblem(written);
+      expect(parsed.ok && parseProblem(writeProblem(parsed.value))).toEqual(parsed);
+    }
+  });
+});
