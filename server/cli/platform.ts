@@ -6,7 +6,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Config, readConfig } from '../config.ts';
 import { keptSecret } from '../database/folder.ts';
-import { type Database, openDatabase } from '../database/open.ts';
+import { type Database, visitDatabase } from '../database/open.ts';
 import { createLog } from '../log.ts';
 import { createRegistrar, type Registrar, valuesForPlatform } from '../lti/registrar.ts';
 import { readPlatform } from '../platforms/file.ts';
@@ -59,7 +59,7 @@ async function main([name = '', ...words]: string[]): Promise<Reply> {
   if (command === undefined || words.length !== command.words) return bad(USAGE);
   const settings = readConfig(process.env);
   if (!settings.ok) return settings;
-  const opened = await openDatabase(settings.config, createLog('silent'));
+  const opened = await visitDatabase(settings.config, createLog('silent'));
   if (!opened.ok) return bad(opened.fault.text);
   try {
     return await command.run(desk(settings.config, opened.value), ...words);

@@ -6,10 +6,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { type Database, openDatabase, visitDatabase } from '../../server/database/open.ts';
 import { watchRoom } from '../../server/database/room.ts';
 import { createLog } from '../../server/log.ts';
+
+// Processes are started here, several a test; on a busy machine each takes its time.
+vi.setConfig({ testTimeout: 240_000 });
 
 const log = createLog('silent');
 const holder = fileURLToPath(new URL('../support/hold-database.ts', import.meta.url));
