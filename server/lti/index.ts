@@ -6,7 +6,7 @@ import express, {
   type Response,
   type Router,
 } from 'express';
-import type { Connection } from 'mongoose';
+import type { Database } from '../database/open.ts';
 import type { Log } from '../log.ts';
 import type { Platforms } from '../platforms/store.ts';
 import { type Admit, createConfirm } from './confirm.ts';
@@ -31,7 +31,7 @@ export interface LtiParts {
   url: string;
   /** At least 32 characters. */
   secret: string;
-  connection: Connection;
+  connection: Database['connection'];
   platforms: Platforms;
   log: Log;
   outbound: Outbound;
@@ -46,7 +46,7 @@ export interface Lti {
 }
 
 /** Refused or malformed requests of one address in a minute; good ones are never counted: a school has one address. */
-const MOST_REFUSED = 120;
+const MOST_REFUSED = 600;
 /** Logins of one platform from one address, and launches of one platform, in a minute. */
 const MOST_LOGINS = 3_000;
 const MOST_LAUNCHES = 6_000;

@@ -1,5 +1,5 @@
 /** For the administrator: registering a platform, which also makes our key pair towards it. */
-import type { Connection } from 'mongoose';
+import type { Database } from '../database/open.ts';
 import type { PlatformFile } from '../platforms/file.ts';
 import type { Registration } from '../platforms/registration.ts';
 import type { Platforms } from '../platforms/store.ts';
@@ -16,7 +16,7 @@ export interface Registrar {
 }
 
 export interface RegistrarParts {
-  connection: Connection;
+  connection: Database['connection'];
   platforms: Platforms;
   secret: string;
 }

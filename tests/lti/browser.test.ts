@@ -100,7 +100,13 @@ async function openInFrame(): Promise<Frame> {
 async function blockForeignCookies() {
   const session = await context.newCDPSession(page);
   await session.send('Network.enable');
-  await session.send('Network.setCookieControls', { enableThirdPartyCookieRestriction: true });
+  // The second and third are required by Chromium 143 and no longer known to newer ones.
+  const controls = {
+    enableThirdPartyCookieRestriction: true,
+    disableThirdPartyCookieMetadata: true,
+    disableThirdPartyCookieHeuristics: true,
+  };
+  await session.send('Network.setCookieControls', controls);
 }
 
 /** Every cookie is lost between the platform's sign-in and our page, as some tablets do. */

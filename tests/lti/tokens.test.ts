@@ -25,11 +25,11 @@ beforeAll(() => {
 afterAll(() => outbound.close());
 beforeEach(async () => {
   now = 1_800_000_000_000;
-  platform = await openPlatform(`https://${crypto.randomUUID()}.example`);
+  platform = await openPlatform('https://moodle.example', crypto.randomUUID());
   const platforms = platformStore(database().connection);
   const { tokenUrl } = platform;
   await platforms.save(platform, { tokenUrl, kid: 'our-key', status: 'active' });
-  registration = (await platforms.byIssuer(platform.issuer))[0]?.id ?? '';
+  registration = (await platforms.byIssuer(platform.issuer, platform.clientId))[0]?.id ?? '';
   return () => platform.close();
 });
 

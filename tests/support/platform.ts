@@ -50,7 +50,7 @@ export async function openPlatform(
   issuer = 'https://moodle.example',
   clientId = 'clientid0000001',
 ): Promise<TestPlatform> {
-  const key = await newKey('platform-kid-1');
+  const key = await keyOf(issuer);
   let published = [key.jwk];
   const server = createServer(async (request, response) => {
     response.setHeader('content-type', 'text/html; charset=utf-8');
@@ -99,6 +99,15 @@ export async function openPlatform(
       }),
   };
   return platform;
+}
+
+/** Making a key takes long: a platform of the same issuer has the same one all through a file. */
+const made = new Map<string, Promise<PlatformKey>>();
+
+function keyOf(issuer: string): Promise<PlatformKey> {
+  const key = made.get(issuer) ?? newKey('platform-kid-1');
+  made.set(issuer, key);
+  return key;
 }
 
 async function newKey(kid: string): Promise<PlatformKey> {
