@@ -3,7 +3,7 @@ import type { SayValue, Suggestion } from '../judge/work.ts';
 import type { Action, ActionOf, Line, PointOn } from '../mat/action.ts';
 import type { Square } from '../mat/geometry.ts';
 import { pileValue } from '../mat/position.ts';
-import type { Move } from '../vocabulary.ts';
+import type { Move, Slot } from '../vocabulary.ts';
 
 type Values = Readonly<Record<string, SayValue>>;
 
@@ -126,6 +126,34 @@ export function writeColumn(
   return said(action, 'writePartial', { ...values, row, ...factors });
 }
 
+/** A digit of a fact, with the two digits that make it and their places. */
+export function writeSquare(
+  plan: Plan,
+  action: Extract<Action, { do: 'write'; square: unknown }>,
+  pair: Square,
+): Suggestion {
+  const [across, up] = [plan.across[pair[1]] ?? 0, plan.up[pair[0]] ?? 0];
+  const { digit, slot, square } = action;
+  const place = placeAt(plan, square);
+  const places = placesOf(plan, pair);
+  return said(action, 'writeSquare', {
+    digit,
+    slot,
+    place,
+    across,
+    up,
+    total: across * up,
+    places,
+  });
+}
+
+export function rubSquare(
+  plan: Plan,
+  { square, slot }: { readonly square: Square; readonly slot: Slot },
+): Suggestion {
+  return said({ do: 'rub', square, slot }, 'rub', { slot, place: placeAt(plan, square) });
+}
+
 export function rubDigit(action: Extract<Action, { do: 'rub'; line: unknown }>): Suggestion {
   return said(action, 'rub', { place: action.place, line: action.line });
 }
@@ -151,4 +179,8 @@ export function finishProblem(): Suggestion {
 
 export function undo(): Suggestion {
   return said({ do: 'undo' }, 'undo', {});
+}
+
+export function beginLine(line: Line, row: number): Suggestion {
+  return said({ do: 'begin', line, row }, 'begin', { line, row });
 }

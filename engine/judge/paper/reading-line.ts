@@ -1,6 +1,7 @@
 import type { Line } from '../../mat/action.ts';
 import type { Latched, Ledger, Scene } from '../scene.ts';
 import { type ColumnRead, type Progress, readColumns, type Written } from './carrying.ts';
+import { withClaims } from './claims.ts';
 import type { Columns } from './columns.ts';
 import { penOf } from './pens.ts';
 
@@ -225,20 +226,6 @@ function columnFaults(
     faults.push({ step, at, acts, given, due, missing: given === null });
   }
   return faults;
-}
-
-/** What an answer has charged for the action that wrote it stays with that step, one fault for each charge. */
-function withClaims({ claims }: Scene, faults: Fault[]): Fault[] {
-  if (claims.size === 0) return faults;
-  const own = new Set(faults.map(({ step }) => step));
-  return faults.map((fault) => {
-    const claimed = fault.acts.map((act) => claims.get(act));
-    if (claimed.includes(fault.step)) return fault;
-    const step = claimed.find((each) => each !== undefined && !own.has(each));
-    if (step === undefined) return fault;
-    own.add(step);
-    return { ...fault, step };
-  });
 }
 
 /** What reads right now stays right, whatever is written elsewhere later. */

@@ -1,0 +1,351 @@
+import type { ActionOf } from '../../mat/action.ts';
+import type { Square } from '../../mat/geometry.ts';
+import { finding, isOver, NOTHING_YET, ownDue, stepOf, trueDue } from '../ledger.ts';
+import type { Aspect, Finding, Latched, Ledger, Moment, Note, Plan, Scene } from '../scene.ts';
+import { withClaims } from './claims.ts';
+import type { Fault } from './reading-line.ts';
+import { isFinal, markFaults } from './rows-written.ts';
+import { type Entry, entriesOf, PARTS, type Part } from './squares.ts';
+
+/** One fact on the squares: what its own tiles make due and what stands in its two slots. */
+export interface Fact {
+  readonly pair: Square;
+  /** null: a tile is missing, so nothing is owed or forbidden yet. */
+  readonly due: number | null;
+  readonly written: Readonly<Partial<Record<Part, Entry>>>;
+  readonly final: boolean;
+}
+
+export interface Squares {
+  readonly facts: readonly Fact[];
+  /** Digits that say of themselves that they belong to another pair. */
+  readonly astray: readonly Entry[];
+  /** By row: the slots are used the other way round. */
+  readonly swapped: readonly boolean[];
+}
+
+type Judged = Fault & { readonly kind: 'fact' | 'where' };
+
+export function factStep(plan: Plan, pair: Square): number {
+  return nearestStep(plan, pair, 'fact');
+}
+
+/** The pair's own step, else the nearest of its row, else of the nearest row; −1: the problem has no facts. */
+function nearestStep(plan: Plan, [row, column]: Square, kind: 'fact' | 'where'): number {
+  let best = -1;
+  let nearest = Number.POSITIVE_INFINITY;
+  for (let up = 0; up < plan.up.length; up += 1)
+    for (let across = 0; across < plan.across.length; across += 1) {
+      const step = stepOf(plan, `${kind}:${up}:${across}`);
+      const distance = Math.abs(up - row) * plan.columns + Math.abs(across - column);
+      if (step >= 0 && distance < nearest) [best, nearest] = [step, distance];
+    }
+  return best;
+}
+
+export function digitDue(due: number, part: Part): number {
+  return part === 'units' ? due % 10 : Math.floor(due / 10);
+}
+
+/** Without both tiles nothing is due; at the end what is right for the true problem is let stand. */
+function dueOf(
+  { plan, position }: Scene,
+  pair: Square,
+  value: number,
+  final: boolean,
+): number | null {
+  const own = ownDue(position, pair);
+  if (own !== null || !final) return own;
+  return value === trueDue(plan, pair) ? value : 0;
+}
+
+function factsOf(scene: Scene, moment: Moment, row: number, entries: readonly Entry[]): Fact[] {
+  const final = row < scene.plan.up.length ? isFinal(scene, moment, row) : isOver(moment);
+  return Array.from({ length: scene.plan.columns }, (_, column): Fact => {
+    const pair: Square = [row, column];
+    const own = entries.filter((entry) => entry.pair[1] === column && !isAstray(entry));
+    const written = Object.fromEntries(own.map((entry) => [entry.part, entry]));
+    return { pair, due: dueOf(scene, pair, writtenValue(written), isOver(moment)), written, final };
+  });
+}
+
+function isAstray({ of, pair }: Entry): boolean {
+  return of !== undefined && (of[0] !== pair[0] || of[1] !== pair[1]);
+}
+
+function writtenValue(written: Fact['written']): number {
+  return 10 * (written.tens?.digit ?? 0) + (written.units?.digit ?? 0);
+}
+
+/** Nothing written is right only for a zero. */
+export function isRight(fact: Fact, part: Part): boolean {
+  const given = fact.written[part]?.digit;
+  const due = digitDue(fact.due ?? 0, part);
+  return given === undefined ? due === 0 : given === due;
+}
+
+/** The squares row by row, the slots of each row as they read best: all as usual or all swapped. */
+export function readSquares(scene: Scene, moment: Moment): Squares {
+  const facts: Fact[] = [];
+  const astray: Entry[] = [];
+  const turned: boolean[] = [];
+  for (let row = 0; row < scene.plan.rows; row += 1) {
+    const ways = [false, true].map((swapped) => {
+      const entries = entriesOf(scene, row, swapped);
+      const found = factsOf(scene, moment, row, entries);
+      const lost = entries.filter(isAstray);
+      return { swapped, found, lost, amiss: lost.length + amissIn(found) };
+    });
+    const best = ways[1]!.amiss < ways[0]!.amiss ? ways[1]! : ways[0]!;
+    facts.push(...best.found);
+    astray.push(...best.lost);
+    turned.push(best.swapped);
+  }
+  return { facts, astray, swapped: turned };
+}
+
+function amissIn(facts: readonly Fact[]): number {
+  return facts.reduce((sum, fact) => {
+    if (fact.due === null) return sum;
+    const amiss = PARTS.filter(
+      (part) => !isRight(fact, part) && (fact.written[part] || fact.final),
+    );
+    return sum + amiss.length;
+  }, 0);
+}
+
+function latchKey([row, column]: Square, part: Part): string {
+  return `fact:${row}:${column} ${part}`;
+}
+
+/** Right, or right when it was written and not written over since. */
+function stands({ ledger }: Scene, fact: Fact, part: Part): boolean {
+  const given = fact.written[part]?.digit;
+  const before = ledger.latched[latchKey(fact.pair, part)]?.given;
+  return isRight(fact, part) || (given !== undefined && before === given);
+}
+
+/** What one slot lacks, and what it holds that is not due there. */
+interface Amiss {
+  readonly fact: Fact;
+  readonly part: Part;
+  readonly entry: Entry | undefined;
+}
+
+function amissOf(scene: Scene, facts: readonly Fact[]): Amiss[] {
+  return facts.flatMap((fact) =>
+    fact.due === null
+      ? []
+      : PARTS.filter((part) => !stands(scene, fact, part)).map((part) => ({
+          fact,
+          part,
+          entry: fact.written[part],
+        })),
+  );
+}
+
+/** Which fact and place of it are not as due: a wrong value spends `fact`, a right digit elsewhere `where`. */
+export function squareFaults(scene: Scene, { facts, astray }: Squares): readonly Judged[] {
+  const faults: Judged[] = [];
+  const all = amissOf(scene, facts);
+  const turned = all.filter(({ fact }) => isTurned(fact));
+  let rest = all.filter((each) => !turned.includes(each));
+  for (const fact of new Set(turned.map((each) => each.fact)))
+    faults.push(turnedFault(scene, fact));
+  const lacking = () => rest.filter(({ entry }) => entry === undefined);
+  for (const entry of astray) {
+    const place = lacking().find(
+      ({ fact, part }) => isPair(fact, entry.of!) && digitDue(fact.due!, part) === entry.digit,
+    );
+    rest = rest.filter((each) => each !== place);
+    faults.push(strayFault(scene, facts, entry));
+  }
+  for (const each of rest.filter((some) => mayBelongElsewhere(scene, some))) {
+    const home = nearestHome(lacking(), each.entry!);
+    if (home === undefined) continue;
+    rest = rest.filter((some) => some !== home && some !== each);
+    faults.push(faultOf(scene, 'where', home.fact, [each.entry!], home.fact.due!));
+  }
+  for (const each of rest) {
+    if (each.entry === undefined && !each.fact.final) continue;
+    faults.push(faultOf(scene, 'fact', each.fact, each.entry ? [each.entry] : [], each.fact.due!));
+  }
+  return withClaims(
+    scene,
+    faults.filter(({ step }) => step >= 0),
+  );
+}
+
+function isPair({ pair }: Fact, [row, column]: Square): boolean {
+  return pair[0] === row && pair[1] === column;
+}
+
+/** Units where the tens belong and the other way round. */
+function isTurned({ due, written }: Fact): boolean {
+  if (due === null || due === 0 || due % 11 === 0) return false;
+  const { units, tens } = written;
+  return 10 * (units?.digit ?? 0) + (tens?.digit ?? 0) === due;
+}
+
+function turnedFault(scene: Scene, fact: Fact): Judged {
+  const entries = PARTS.flatMap((part) => fact.written[part] ?? []);
+  return faultOf(scene, 'where', fact, entries, fact.due!);
+}
+
+/** A digit that names its pair: right for it and elsewhere, or of a wrong value. */
+function strayFault(scene: Scene, facts: readonly Fact[], entry: Entry): Judged {
+  const fact = facts.find((each) => isPair(each, entry.of!));
+  const due = fact?.due ?? 0;
+  const digits = PARTS.map((part) => digitDue(due, part));
+  const kind = digits.includes(entry.digit) ? 'where' : 'fact';
+  const home = fact ?? { pair: entry.of!, due, written: {}, final: false };
+  return faultOf(scene, kind, home, [entry], due);
+}
+
+/** A digit where nothing is due, or over one that was right: it may have been meant for another pair. */
+function mayBelongElsewhere({ ledger }: Scene, { fact, part, entry }: Amiss): boolean {
+  if (entry === undefined || entry.digit === 0 || entry.of !== undefined) return false;
+  const wasRight = ledger.latched[latchKey(fact.pair, part)] !== undefined;
+  return wasRight || digitDue(fact.due!, part) === 0;
+}
+
+function nearestHome(lacking: readonly Amiss[], { square, digit }: Entry): Amiss | undefined {
+  const distance = ({ fact: { pair } }: Amiss) =>
+    30 * Math.abs(pair[0] - square[0]) + Math.abs(pair[1] - square[1]);
+  return lacking
+    .filter(({ fact, part }) => digitDue(fact.due!, part) === digit)
+    .sort((one, other) => distance(one) - distance(other))[0];
+}
+
+function faultOf(
+  { plan }: Scene,
+  kind: Judged['kind'],
+  fact: Fact,
+  entries: readonly Entry[],
+  due: number,
+): Judged {
+  const acts = entries.map(({ act }) => act).filter((act) => act >= 0);
+  const given = writtenValue(fact.written);
+  const step = nearestStep(plan, fact.pair, kind);
+  return { kind, step, at: -1, acts, given, due, missing: entries.length === 0 };
+}
+
+function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
+  const { plan } = scene;
+  const squares = readSquares(scene, moment);
+  const faults = squareFaults(scene, squares);
+  for (const fact of squares.facts) {
+    const [row, column] = fact.pair;
+    const step = stepOf(plan, `fact:${row}:${column}`);
+    if (step < 0) continue;
+    findings[step] = factFinding(scene, squares, fact);
+    findings[stepOf(plan, `where:${row}:${column}`)] = whereFinding(squares, fact);
+  }
+  markFaults(faults, findings);
+}
+
+function holds({ astray }: Squares, { written, pair }: Fact): boolean {
+  const strays = astray.some(({ of }) => of![0] === pair[0] && of![1] === pair[1]);
+  return strays || written.units !== undefined || written.tens !== undefined;
+}
+
+function factFinding(scene: Scene, squares: Squares, fact: Fact): Finding {
+  const { due, final, written } = fact;
+  const truth = trueDue(scene.plan, fact.pair);
+  const value = writtenValue(written);
+  if (!holds(squares, fact)) {
+    return final && (due ?? 0) === 0
+      ? finding('right', true, null, 0)
+      : finding('none', false, null, due);
+  }
+  if (due === null) return finding('none', false, value, null);
+  const done = final || PARTS.every((part) => stands(scene, fact, part));
+  if (!done) return finding('none', false, value, null);
+  return { ...finding('right', value !== truth, value, due), stale: value !== due };
+}
+
+/** Nothing written has no place yet: at the end the fact alone is missing. */
+function whereFinding(squares: Squares, fact: Fact): Finding {
+  if (!holds(squares, fact)) return fact.final ? finding('right', true) : NOTHING_YET;
+  return finding('right', false);
+}
+
+function withLatches(scene: Scene, moment: Moment): Ledger {
+  const latched: Record<string, Latched> = {};
+  for (const fact of readSquares(scene, moment).facts) {
+    if (fact.due === null) continue;
+    for (const part of PARTS) {
+      const given = fact.written[part]?.digit;
+      if (given === undefined || !isRight(fact, part)) continue;
+      latched[latchKey(fact.pair, part)] = { given, follows: false };
+    }
+  }
+  return { ...scene.ledger, latched: { ...scene.ledger.latched, ...latched } };
+}
+
+type Pen = ActionOf<'write'> | ActionOf<'rub'>;
+
+const note: Note<Pen> = (before, after, action, act) => {
+  const { ledger, plan } = before;
+  if (!('square' in action)) return { ledger };
+  const scene = { ...before, position: after };
+  const now: Moment = { at: 'now' };
+  const next = withLatches(scene, now);
+  if (action.do === 'rub') return { ledger: next };
+  const squares = readSquares(scene, now);
+  const given = action.digit;
+  const fault = squareFaults(scene, squares).find(({ acts }) => acts.includes(act));
+  if (fault !== undefined) {
+    const { step, due } = fault;
+    return { ledger: next, remark: { step, verdict: 'wrong', given, due } };
+  }
+  const fact = squares.facts.find(({ written }) =>
+    PARTS.some((part) => written[part]?.act === act),
+  );
+  if (fact === undefined) return { ledger: next };
+  const follows = fact.due !== trueDue(plan, fact.pair);
+  const verdict = fact.due === null ? 'neutral' : follows ? 'follows' : 'right';
+  return {
+    ledger: next,
+    remark: { step: factStep(plan, fact.pair), verdict, given, due: fact.due },
+  };
+};
+
+/** Facts may be written before their tiles lie. */
+const noteTile: Note<ActionOf<'layTile'>> = (before, after) => ({
+  ledger: withLatches({ ...before, position: after }, { at: 'now' }),
+});
+
+/** Each fact of two digits that are not zero is written on the squares: its value, and where it stands. */
+export const factsWritten: Aspect = {
+  steps: (plan) =>
+    plan.up.flatMap((up, row) =>
+      plan.across.flatMap((across, column) =>
+        up * across === 0
+          ? []
+          : [
+              { id: `fact:${row}:${column}`, skill: 'fact' as const },
+              { id: `where:${row}:${column}`, skill: 'place' as const },
+            ],
+      ),
+    ),
+  notes: { write: note, rub: note, layTile: noteTile },
+  latch: (scene, moment) => withLatches(scene, moment),
+  assess,
+};
+
+/** So many places, from the origin, have all their facts. */
+export function factsReady(scene: Scene, moment: Moment): number {
+  const { plan } = scene;
+  let ready = Number.POSITIVE_INFINITY;
+  for (const fact of readSquares(scene, moment).facts) {
+    const [row, column] = fact.pair;
+    const inside = row < plan.up.length && column < plan.across.length;
+    const lacks =
+      fact.due === null
+        ? inside && trueDue(plan, fact.pair) > 0
+        : PARTS.some((part) => fact.written[part] === undefined && !isRight(fact, part));
+    if (lacks && !fact.final) ready = Math.min(ready, row + column);
+  }
+  return ready;
+}
