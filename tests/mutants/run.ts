@@ -43,7 +43,9 @@ function green(folder: string, tests: readonly string[], limitMs: number): Promi
 function plant(text: string, mutant: Mutant): string {
   const places = text.split(mutant.line).length - 1;
   if (places !== 1) {
-    throw new Error(`${mutant.file}: the line to change stands there ${places} times: ${mutant.line}`);
+    throw new Error(
+      `${mutant.file}: the line to change stands there ${places} times: ${mutant.line}`,
+    );
   }
   return text.replace(mutant.line, () => mutant.becomes);
 }

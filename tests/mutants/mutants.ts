@@ -1,0 +1,216 @@
+/** One-line mistakes that somebody could make, each with the tests that must notice. */
+export interface Mutant {
+  readonly file: string;
+  /** What goes wrong for whom. */
+  readonly breaks: string;
+  /** Stands in the file exactly once. */
+  readonly line: string;
+  readonly becomes: string;
+  readonly tests: readonly string[];
+}
+
+const group =
+  (tests: readonly string[]) =>
+  (file: string, breaks: string, line: string, becomes: string): Mutant => ({
+    file,
+    breaks,
+    line,
+    becomes,
+    tests,
+  });
+
+const judging = group(['tests/engine']);
+const launching = group([
+  'tests/lti/refused.test.ts',
+  'tests/lti/launch.test.ts',
+  'tests/lti/confirm.test.ts',
+]);
+const keeping = group(['tests/server/attempts.test.ts', 'tests/server/scores.test.ts']);
+const sending = group(['tests/delivery/row.test.ts', 'tests/delivery/sender.test.ts']);
+
+export const mutants: readonly Mutant[] = [
+  // Physics
+  judging(
+    'engine/mat/bars.ts',
+    'ten-bars appear from nowhere in an exchange',
+    "if (pile.bars[TEN]! < action.tens) return 'notEnoughBars';",
+    '',
+  ),
+  judging(
+    'engine/mat/bars.ts',
+    'nine beads make a ten',
+    "if (beads !== 10) return 'notTen';",
+    "if (beads < 9) return 'notTen';",
+  ),
+  judging(
+    'engine/mat/bars.ts',
+    'a count of a full ten leaves a bar behind',
+    'bars[TEN] = Math.floor(action.total / 10);',
+    'bars[TEN] = Math.ceil(action.total / 10);',
+  ),
+  judging(
+    'engine/mat/bars.ts',
+    'a slide loses what lay there before',
+    '(bars, index) => bars + pile.bars[index]!',
+    '(_bars, index) => pile.bars[index]!',
+  ),
+  judging(
+    'engine/mat/apply.ts',
+    'work goes on after the finish',
+    "if (position.finished.problem) return 'finished';",
+    '',
+  ),
+  // Judge
+  judging(
+    'engine/judge/exchanging.ts',
+    'an exchange two places up is called right',
+    'amountAt(action.ones, to) - amountAt(action.tens, from + 1);',
+    'amountAt(action.ones, from + 1) - amountAt(action.tens, from + 1);',
+  ),
+  judging(
+    'engine/judge/counting.ts',
+    'a wrong count is called right',
+    'if (total === due) {',
+    'if (total <= due) {',
+  ),
+  judging(
+    'engine/judge/sliding.ts',
+    'a slide off the diagonal is called right',
+    'if (from === to) {\n    const verdict',
+    'if (from <= to) {\n    const verdict',
+  ),
+  judging(
+    'engine/judge/settling.ts',
+    'ten left on a square goes unnoticed at the finish',
+    'if (value < 10 || stuck) continue;',
+    'if (value <= 10 || stuck) continue;',
+  ),
+  judging(
+    'engine/judge/findings.ts',
+    'a check charges what is not done yet',
+    "if (!wrong && (moment.at === 'now' || found.due === null)) return false;",
+    'if (!wrong && found.due === null) return false;',
+  ),
+  judging(
+    'engine/judge/status.ts',
+    'a corrected step counts as right at once',
+    "if (charged.has(step)) return 'corrected';",
+    '',
+  ),
+  judging(
+    'engine/judge/status.ts',
+    'a hint leaves no trace',
+    "if (hinted.has(step)) return 'hinted';",
+    '',
+  ),
+  judging(
+    'engine/judge/saying.ts',
+    'a saying once right is held against a later slip',
+    "if (before?.given === text) return finding('right', before.follows, text, due);",
+    '',
+  ),
+  judging(
+    'engine/judge/run.ts',
+    'the mat answers only at a finish, never at a check',
+    "const asks = action.do === 'check' || action.do === 'finish';\n  switch",
+    "const asks = action.do === 'finish';\n  switch",
+  ),
+  judging(
+    'engine/judge/run.ts',
+    'undo takes back two actions',
+    'run.state = run.past.pop()!;',
+    'run.state = run.past.pop() && run.past.pop()!;',
+  ),
+  // Score
+  judging(
+    'engine/score.ts',
+    'steps that are worth nothing are left out of the whole',
+    'available = plus(available, ONE);',
+    "if (status !== 'open') available = plus(available, ONE);",
+  ),
+  judging(
+    'engine/numerals/fraction.ts',
+    'half a hundredth is rounded down',
+    'const scaled = (2n * num * scale + den) / (2n * den);',
+    'const scaled = (num * scale) / den;',
+  ),
+  keeping(
+    'server/attempts/finish.ts',
+    "a teacher's trial lands in the gradebook",
+    "if (trial) return 'trial';",
+    '',
+  ),
+  keeping(
+    'server/attempts/batch.ts',
+    'what was sent again is applied again',
+    'if (entry.n < due) continue;',
+    '',
+  ),
+  keeping(
+    'server/attempts/store.ts',
+    'two devices overwrite each other',
+    '{ ...named(owner), length: base },',
+    '{ ...named(owner) },',
+  ),
+  keeping(
+    'server/attempts/work.ts',
+    'what material refuses is judged instead of set aside',
+    'if (aside !== null) return { ...entry, aside };',
+    '',
+  ),
+  sending(
+    'server/delivery/row.ts',
+    'two marks go out within the same second',
+    'row.desired.timestamp, row.highest + SPACING);',
+    'row.desired.timestamp, row.highest);',
+  ),
+  sending(
+    'server/delivery/row.ts',
+    'a mark finished meanwhile keeps the old revision',
+    'row.desired.revision + 1, timestamp)',
+    'row.desired.revision, timestamp)',
+  ),
+  // Guard
+  launching(
+    'server/lti/store.ts',
+    'a login can be used twice',
+    'return logins.findOneAndDelete({ _id: state,',
+    'return logins.findOne({ _id: state,',
+  ),
+  launching(
+    'server/lti/claims.ts',
+    'an expired token opens a session',
+    "return isTime(exp) && exp + LEEWAY > now ? null : 'expired';",
+    "return isTime(exp) ? null : 'expired';",
+  ),
+  launching(
+    'server/lti/claims.ts',
+    'a token of another login is taken',
+    'return isId(value) && sameDigest(value, expected.nonce) ?',
+    'return isId(value) ?',
+  ),
+  launching(
+    'server/lti/claims.ts',
+    'a token for several tools is taken',
+    'return named.length === 1 || azp !== undefined ?',
+    'return named.length >= 1 || azp !== undefined ?',
+  ),
+  launching(
+    'server/lti/claims.ts',
+    'a token for another party is taken',
+    'return azp === undefined || azp === registration.clientId ?',
+    'return azp === undefined || azp !== "" ?',
+  ),
+  launching(
+    'server/lti/claims.ts',
+    'a deployment nobody approved is let in',
+    'const known = registration.deployments.includes(id);',
+    'const known = id.length > 0;',
+  ),
+  launching(
+    'server/lti/confirm.ts',
+    'a browser without proof gets the session',
+    'if (!proofs.some((one) => sameDigest(one, pending.proof))) {',
+    'if (!proofs.every((one) => sameDigest(one, pending.proof))) {',
+  ),
+];
