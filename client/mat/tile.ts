@@ -41,6 +41,9 @@ export class PwTile extends LitElement {
         line-height: 14px;
         background: none;
       }
+      .place::before {
+        content: attr(data-label);
+      }
       .place.h0,
       .place.h1,
       .place.h2 {
@@ -135,7 +138,7 @@ export class PwTile extends LitElement {
       this.digit === null
         ? html`<span class="slot"></span>`
         : html`<span class="tile">${this.digit}</span>`
-    }<span class="place h${this.hierarchy}">${this.label}${stitches(this.family)}</span>
+    }<span class="place h${this.hierarchy}" data-label=${this.label} aria-hidden="true">${stitches(this.family)}</span>
     ${this.again ? html`<span class="mark">${icon('look')}</span>` : null}`;
   }
 }

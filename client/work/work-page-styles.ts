@@ -76,6 +76,7 @@ export const workPageStyles = css`
   }
   .buttons {
     display: flex;
+    flex-wrap: wrap;
     gap: 6px;
   }
   .check {

@@ -40,6 +40,8 @@ const file = (res: ServerResponse, path: string): void => {
 /** The built pages with the policy they are really served under, and the API of an attempt, in memory: a book for each token. */
 export class PageServer {
   mood: Mood = 'well';
+  /** Tokens whose connections break off, while others are well. */
+  readonly away = new Set<string>();
   readonly books = new Map<string, AttemptBook>();
   classroom: unknown = null;
   private readonly server = createServer((req, res) => void this.answer(req, res));
@@ -58,8 +60,8 @@ export class PageServer {
     const { pathname } = new URL(req.url ?? '/', 'http://page');
     if (!pathname.startsWith('/api/')) return file(res, pathname);
     const body = await bodyOf(req);
-    if (this.mood === 'away') return void req.socket.destroy();
     const token = req.headers.authorization?.replace('Bearer ', '') ?? '';
+    if (this.mood === 'away' || this.away.has(token)) return void req.socket.destroy();
     const book = this.books.get(token);
     if (pathname === '/api/class') return json(res, 200, this.classroom);
     if (book === undefined || this.mood === 'signedOut')
