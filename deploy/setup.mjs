@@ -3,8 +3,9 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 
-const root = new URL('..', import.meta.url).pathname;
+const root = fileURLToPath(new URL('..', import.meta.url));
 const [major, minor] = process.versions.node.split('.').map(Number);
 if (major < 20 || (major === 20 && minor < 19)) {
   process.stderr.write(
@@ -24,10 +25,12 @@ const newest = (path) => {
   );
 };
 const age = (path) => (existsSync(path) ? statSync(path).mtimeMs : 0);
+// What they say goes to the error output: the other one belongs to whoever was asked for.
 const run = (command, args) => {
+  process.stderr.write(`${command} ${args.join(' ')}\n`);
   const { status } = spawnSync(command, args, {
     cwd: root,
-    stdio: ['ignore', 'inherit', 'inherit'],
+    stdio: ['ignore', process.stderr, 'inherit'],
     shell: process.platform === 'win32',
   });
   if (status !== 0) process.exit(status ?? 1);

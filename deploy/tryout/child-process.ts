@@ -1,8 +1,9 @@
 import { spawn } from 'node:child_process';
 import { createWriteStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
 
-export const ROOT = new URL('../..', import.meta.url).pathname;
+export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
 const LEAVE_WITH_PARENT = new URL('leave-with-parent.ts', import.meta.url).href;
 
