@@ -15,15 +15,12 @@ import {
   layBars,
   rubDigit,
   sayRow,
-  setPoint,
   slide,
   writeDigit,
 } from './captions.ts';
-import { nextMend } from './mending.ts';
-import { nextTile } from './tile-moves.ts';
 
 /** The multiplicand's bar, as many times as the multiplier's digit says, from the units on. */
-function nextLaying(scene: Scene, row: number): Suggestion | null {
+export function nextLaying(scene: Scene, row: number): Suggestion | null {
   for (let column = 0; column < scene.plan.across.length; column += 1) {
     const square: Square = [row, column];
     if ((ownDue(scene.position, square) ?? 0) === 0) continue;
@@ -36,7 +33,7 @@ function nextLaying(scene: Scene, row: number): Suggestion | null {
 }
 
 /** Counts and exchanges from right to left along a row, until each square holds at most one bar. */
-function nextSettling(scene: Scene, row: number): Suggestion | null {
+export function nextSettling(scene: Scene, row: number): Suggestion | null {
   for (let column = 0; column < scene.plan.columns; column += 1) {
     const square: Square = [row, column];
     const { bars } = scene.position.piles[row]![column]!;
@@ -77,7 +74,7 @@ export function nextRowFinish(scene: Scene, row: number): Suggestion | null {
 }
 
 /** Whatever lies above the bottom row comes down its diagonal as far as the mat goes. */
-function nextSlide(scene: Scene): Suggestion | null {
+export function nextSlide(scene: Scene): Suggestion | null {
   const { rows, columns } = scene.plan;
   for (let row = 1; row < rows; row += 1)
     for (let column = 0; column < columns; column += 1) {
@@ -89,7 +86,7 @@ function nextSlide(scene: Scene): Suggestion | null {
 }
 
 /** The product as it can be read from the bottom row, units first. */
-function nextDigit(scene: Scene, findings: readonly Finding[]): Suggestion | null {
+export function nextDigit(scene: Scene, findings: readonly Finding[]): Suggestion | null {
   const { plan, position } = scene;
   const { origin } = plan.problem.mat;
   const own = reading(scene).bottom;
@@ -112,45 +109,4 @@ function nextDigit(scene: Scene, findings: readonly Finding[]): Suggestion | nul
 
 export function nextProductFinish(scene: Scene): Suggestion | null {
   return scene.position.finished.product ? null : finishProduct();
-}
-
-/** What a row's worker does with a row: by default bars by turns; facts are laid otherwise. */
-export type RowMove = (row: number) => Suggestion | null;
-
-/** Row by row from the units: lay, count and exchange, tell what it makes. */
-export function nextRows(
-  scene: Scene,
-  tell: RowMove,
-  lay: RowMove = (row) => nextLaying(scene, row),
-  mend: () => Suggestion | null = () => nextMend(scene),
-): Suggestion | null {
-  const first = nextTile(scene) ?? mend();
-  if (first !== null) return first;
-  for (let row = 0; row < scene.plan.up.length; row += 1) {
-    const untouched = (scene.ledger.disturbed & (1 << row)) === 0;
-    const move =
-      lay(row) ??
-      (untouched ? nextSettling(scene, row) : null) ??
-      tell(row) ??
-      nextRowFinish(scene, row);
-    if (move !== null) return move;
-  }
-  return null;
-}
-
-/** All rows down, the bottom row settled, the product read and written. */
-export function nextProduct(scene: Scene, findings: readonly Finding[]): Suggestion | null {
-  return (
-    nextSlide(scene) ??
-    nextSettling(scene, 0) ??
-    nextDigit(scene, findings) ??
-    nextPoint(scene, findings) ??
-    nextProductFinish(scene)
-  );
-}
-
-export function nextPoint(scene: Scene, findings: readonly Finding[]): Suggestion | null {
-  const step = stepOf(scene.plan, 'point');
-  if (step < 0 || findings[step]!.grade === 'right') return null;
-  return setPoint(-scene.plan.problem.mat.origin);
 }

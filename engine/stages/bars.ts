@@ -3,27 +3,62 @@ import { laying } from '../judge/laying.ts';
 import { pointWith } from '../judge/point.ts';
 import { productLine, zerosLeftOut } from '../judge/reading.ts';
 import { saying } from '../judge/saying.ts';
+import type { Finding, Scene } from '../judge/scene.ts';
 import { settling } from '../judge/settling.ts';
 import { sliding } from '../judge/sliding.ts';
 import type { StageRules } from '../judge/stage.ts';
 import { tiles } from '../judge/tiles.ts';
-import { nextProduct, nextRows, nextSaying } from './bar-moves.ts';
+import type { Suggestion } from '../judge/work.ts';
+import {
+  nextDigit,
+  nextLaying,
+  nextProductFinish,
+  nextRowFinish,
+  nextSaying,
+  nextSettling,
+  nextSlide,
+} from './bar-moves.ts';
+import { nextMend } from './mending.ts';
+import { nextPoint } from './point-moves.ts';
+import { nextTile } from './tile-moves.ts';
+
+/** What is done with a row once it lies counted and exchanged; null: nothing more. */
+type Report = (scene: Scene, findings: readonly Finding[], row: number) => Suggestion | null;
+
+/** Row by row from the units: lay, count and exchange, report; then all rows down, settle, read the product. */
+export function nextWithBars(report: Report): StageRules['next'] {
+  return (scene, findings) =>
+    nextTile(scene) ??
+    nextMend(scene) ??
+    nextRow(scene, findings, report) ??
+    nextSlide(scene) ??
+    nextSettling(scene, 0) ??
+    nextDigit(scene, findings) ??
+    nextPoint(scene, findings) ??
+    nextProductFinish(scene);
+}
+
+function nextRow(scene: Scene, findings: readonly Finding[], report: Report): Suggestion | null {
+  for (let row = 0; row < scene.plan.up.length; row += 1) {
+    const untouched = (scene.ledger.disturbed & (1 << row)) === 0;
+    const move =
+      nextLaying(scene, row) ??
+      (untouched ? nextSettling(scene, row) : null) ??
+      report(scene, findings, row) ??
+      nextRowFinish(scene, row);
+    if (move !== null) return move;
+  }
+  return null;
+}
+
+/** The point beside a product that is read from the mat. */
+export const pointOfBars = pointWith((scene) => [0, zerosLeftOut(scene)]);
 
 /** Several rows of bars. */
 export const bars: StageRules = {
   id: 'bars',
-  aspects: [
-    tiles,
-    laying,
-    counting,
-    saying,
-    sliding,
-    settling,
-    productLine,
-    pointWith(zerosLeftOut),
-  ],
-  next: (scene, findings) =>
-    nextRows(scene, (row) => nextSaying(scene, findings, row)) ?? nextProduct(scene, findings),
+  aspects: [tiles, laying, counting, saying, sliding, settling, productLine, pointOfBars],
+  next: nextWithBars(nextSaying),
 };
 
 /** One row of bars: the same obligations, of which sliding has none. */

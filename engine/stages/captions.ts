@@ -180,7 +180,3 @@ export function finishProblem(): Suggestion {
 export function undo(): Suggestion {
   return said({ do: 'undo' }, 'undo', {});
 }
-
-export function beginLine(line: Line, row: number): Suggestion {
-  return said({ do: 'begin', line, row }, 'begin', { line, row });
-}

@@ -1,60 +1,138 @@
-import { stepOf } from '../judge/ledger.ts';
-import { digitsOn, lineOfRow } from '../judge/lines.ts';
-import type { Finding, Scene } from '../judge/scene.ts';
+import { BEYOND, type Columns } from '../judge/paper/columns.ts';
+import { holdsDigits, rowLines } from '../judge/paper/lines.ts';
+import type { LineReading } from '../judge/paper/reading-line.ts';
+import type { Scene } from '../judge/scene.ts';
 import type { Suggestion } from '../judge/work.ts';
 import type { Line } from '../mat/action.ts';
-import { beginLine, rubDigit, writeDigit } from './captions.ts';
+import { beginLine, rubDigit, writeCarry, writeColumn, writeZero } from './captions.ts';
 
-/** Begins a row's line on the first that is free. */
-export function nextBegin(scene: Scene, row: number): Suggestion | null {
-  if (scene.plan.up.length === 1 || lineOfRow(scene, row) !== null) return null;
-  const { begun } = scene.position.paper;
-  for (let index = 0; index < scene.plan.up.length; index += 1) {
-    const line: Line = `partial:${index}`;
-    if (begun[line] === undefined) return beginLine(line, row);
-  }
-  // Every line is begun already, two of them for one row: the later one is taken for this row.
-  const taken = Object.entries(begun);
-  const doubled = taken.find(([line, of]) =>
-    taken.some(([other, same]) => same === of && other < line),
-  );
-  return doubled === undefined ? null : beginLine(doubled[0] as Line, row);
-}
-
-interface Asked {
+/** What a line is: of a row, or the product that is added up. */
+export interface LineKind {
   readonly line: Line;
-  /** Digits due from the origin up; undefined where nothing need be written. */
-  readonly due: readonly (number | undefined)[];
-  readonly findings: readonly Finding[];
-  readonly stepAt: (place: number) => string;
-  readonly move: 'writePartial' | 'writeProduct' | 'writeSum';
+  readonly carries: Line | null;
+  /** −1: the sum. */
+  readonly row: number;
 }
 
-/** The lowest digit of a line that is not as it is due; digits that are right already stay. */
-export function nextOnLine(
+/** Touches the row's multiplier digit on the first free line; null: the row has its line. */
+export function nextBegin({ plan, position }: Scene, row: number): Suggestion | null {
+  const lines = rowLines(plan, position);
+  const { line, worked } = lines[row]!;
+  if (line !== null) return worked === row ? null : beginLine(plan, { do: 'begin', line, row });
+  const all = plan.up.map((_, index): Line => `partial:${index}`);
+  const free =
+    all.find((each) => position.paper.begun[each] === undefined) ??
+    all.find(
+      (each) => !holdsDigits(position, each) && !lines.some((other) => other.line === each),
+    ) ??
+    all.find((each) => !holdsDigits(position, each));
+  return free === undefined ? null : beginLine(plan, { do: 'begin', line: free, row });
+}
+
+/** The next digit of a line, its placeholders first, each carry before the digit that it feeds. */
+export function nextInLine(scene: Scene, reading: LineReading, kind: LineKind): Suggestion | null {
+  if (reading.shift > 0 || (reading.shift < 0 && reading.spec.lowest > 0)) {
+    return nextUnshifted(scene, reading, kind);
+  }
+  return nextPlaceholder(scene, reading, kind) ?? nextColumn(scene, reading, kind);
+}
+
+function digitAt({ plan, position }: Scene, line: Line, at: number): number | undefined {
+  return position.paper.lines[line]?.[plan.problem.mat.origin + at];
+}
+
+function nextPlaceholder(
   scene: Scene,
-  { line, due, findings, stepAt, move }: Asked,
+  { spec }: LineReading,
+  { line, row }: LineKind,
 ): Suggestion | null {
-  const { origin } = scene.plan.problem.mat;
-  for (const [index, written] of digitsOn(scene, line).entries()) {
-    const place = origin + index;
-    const wanted = due[index];
-    const step = stepOf(scene.plan, stepAt(place));
-    if (written === wanted) continue;
-    if (written !== undefined && step >= 0 && findings[step]!.grade === 'right') continue;
-    if (wanted === undefined && (written === undefined || written === 0)) continue;
-    if (wanted === undefined) return rubDigit({ do: 'rub', line, place });
-    const key = stepAt(place).startsWith('zero') ? 'writeZero' : move;
-    return writeDigit({ do: 'write', line, place, digit: wanted }, key);
+  const begun = holdsDigits(scene.position, line);
+  for (let at = 0; at < spec.lowest; at += 1) {
+    const digit = digitAt(scene, line, at);
+    const later = begun && digitAt(scene, line, spec.lowest) !== undefined;
+    if ((digit ?? 0) > 0 || (digit === undefined && !later && spec.columns.needed > 0)) {
+      return writeZero(scene.plan, { line, row, at });
+    }
   }
   return null;
 }
 
-/** A row's placeholders and digits; a row that makes nothing stays empty. */
-export function rowDigits(
-  row: number,
-  digits: readonly number[],
-  empty: boolean,
-): (number | undefined)[] {
-  return empty ? [] : [...Array.from({ length: row }, () => 0), ...digits];
+function nextColumn(scene: Scene, reading: LineReading, kind: LineKind): Suggestion | null {
+  const { spec, shift, carried, reads } = reading;
+  const { line, carries } = kind;
+  for (const [column, read] of reads.entries()) {
+    const { mark, carry, given, due, carryDue, noted } = read;
+    const at = spec.lowest + column + shift;
+    const over = spec.lowest + column + carried;
+    const place = scene.plan.problem.mat.origin + at;
+    if (carry === 'wrong') return nextCarry(scene, spec.carries, over, carryDue, kind);
+    const unheld = mark === 'leftOut' && !holdsDigits(scene.position, line);
+    const value = {
+      column,
+      base: (spec.columns.list[column] ?? BEYOND).base,
+      carry: noted ?? carryDue,
+    };
+    if (mark === 'missing' || unheld) {
+      const remember = carries !== null && carryDue > 0 && noted === null;
+      return remember && column < spec.columns.needed
+        ? writeCarry(scene.plan, { line: carries, row: kind.row, at: over, digit: carryDue })
+        : writeColumn(scene.plan, { ...kind, ...value, at, digit: due });
+    }
+    if (mark !== 'wrong') continue;
+    const surplus = given !== null && column >= spec.columns.needed && due === 0;
+    return surplus
+      ? rubDigit({ do: 'rub', line, place })
+      : writeColumn(scene.plan, { ...kind, ...value, at, digit: due });
+  }
+  return null;
+}
+
+/** A wrong carry is written over, or rubbed out where nothing is carried. */
+function nextCarry(
+  scene: Scene,
+  lines: readonly Line[],
+  at: number,
+  due: number,
+  { row }: LineKind,
+): Suggestion {
+  const line = lines.findLast((each) => digitAt(scene, each, at) !== undefined)!;
+  const place = scene.plan.problem.mat.origin + at;
+  return due === 0
+    ? rubDigit({ do: 'rub', line, place })
+    : writeCarry(scene.plan, { line, row, at, digit: due });
+}
+
+/** A line that stands too far to one side is written again where it belongs, digit by digit. */
+function nextUnshifted(scene: Scene, { spec }: LineReading, kind: LineKind): Suggestion | null {
+  const due = plainDigits(spec.columns);
+  const { line } = kind;
+  const digits = scene.position.paper.lines[line] ?? {};
+  const { origin } = scene.plan.problem.mat;
+  const highest = Math.max(...Object.keys(digits).map((place) => Number(place) - origin));
+  for (let at = 0; at <= Math.max(highest, spec.lowest + due.length - 1); at += 1) {
+    const column = at - spec.lowest;
+    const digit = digitAt(scene, line, at);
+    const wanted = column < 0 ? 0 : due[column];
+    if (digit === wanted || (digit === undefined && column < 0)) continue;
+    if (wanted === undefined) {
+      if (digit === undefined || digit === 0) continue;
+      return rubDigit({ do: 'rub', line, place: origin + at });
+    }
+    if (column < 0) return writeZero(scene.plan, { line, row: kind.row, at });
+    const { base } = spec.columns.list[column] ?? BEYOND;
+    return writeColumn(scene.plan, { ...kind, column, base, carry: 0, at, digit: wanted });
+  }
+  return null;
+}
+
+/** The digits of a line with everything carried in the head. */
+function plainDigits({ list, needed }: Columns): number[] {
+  const digits: number[] = [];
+  let carry = 0;
+  for (let column = 0; column < needed || carry > 0; column += 1) {
+    const value = (list[column]?.base ?? 0) + carry;
+    digits.push(value % 10);
+    carry = Math.floor(value / 10);
+  }
+  return digits;
 }
