@@ -37,7 +37,14 @@ function whereOf({ plan }: Run, id: string): Record<string, number | string | re
     const lowest = first === 'right' ? multiplier.lowest : multiplicand.lowest;
     return { edge: first, place: lowest + Number(second) };
   }
-  if (kind === 'row') return { row: Number(first), place: Number(second) };
+  if (kind === 'row') {
+    const [row, place] = [Number(first), Number(second)];
+    const column = place - mat.origin - row;
+    // Above the multiplicand's digits there is only what was carried.
+    const pair = column < multiplicand.digits.length;
+    const places = [multiplicand.lowest + column, multiplier.lowest + row];
+    return pair ? { row, place, places } : { row, place };
+  }
   if (kind === 'zero') return { row: Number(first), place: mat.origin + Number(second) };
   if (second !== '') {
     const [row, column] = [Number(first), Number(second)];

@@ -127,6 +127,8 @@ function askedBy(action: Action): Moment {
 
 function isAnswered({ plan }: Run, action: Action): boolean {
   const asks = action.do === 'check' || action.do === 'finish';
+  // The open mat answers only when it is asked.
+  if (plan.problem.stage === 'open') return action.do === 'check';
   switch (plan.problem.policy.control) {
     case 'eachStep':
       return true;
@@ -173,7 +175,7 @@ export function viewOf(run: Run): Work {
     log: run.log,
     judgements: run.judgements,
     steps: stepStatuses(run.plan, findings, moment, run),
-    lifted: lifted.map((step) => liftedAt(run.plan.steps[step]!.id)),
+    lifted: lifted.map((step) => liftedAt(run.plan, position, run.plan.steps[step]!.id)),
     finished: position.finished,
     complete: isComplete(run.plan, findings, moment),
   };

@@ -1,5 +1,7 @@
+import type { Position } from '../mat/position.ts';
 import type { Status } from '../vocabulary.ts';
 import { isOver } from './ledger.ts';
+import { rowLines } from './paper/lines.ts';
 import type { Finding, Moment, Plan } from './scene.ts';
 import type { Lifted, StepStatus } from './work.ts';
 
@@ -53,7 +55,7 @@ export function isComplete(plan: Plan, findings: readonly Finding[], moment: Mom
 }
 
 /** Where on mat or paper a step lies, for what rests visibly lifted. */
-export function liftedAt(id: string): Lifted {
+export function liftedAt(plan: Plan, position: Position, id: string): Lifted {
   const [kind = '', first = '', second = ''] = id.split(':');
   if (kind === 'tile') {
     return {
@@ -64,9 +66,13 @@ export function liftedAt(id: string): Lifted {
   if (kind === 'laid' || kind === 'counted' || kind === 'fact' || kind === 'where') {
     return { step: id, square: [Number(first), Number(second)] };
   }
+  if (kind === 'prompt') return { step: id, prompt: Number(first) };
   if (kind === 'said' || kind === 'slid') return { step: id, row: Number(first) };
-  if (kind === 'row')
-    return { step: id, line: { line: `partial:${Number(first)}`, place: Number(second) } };
+  if (kind === 'row' || kind === 'zero') {
+    const { line } = rowLines(plan, position)[Number(first)]!;
+    const place = kind === 'row' ? Number(second) : plan.problem.mat.origin + Number(second);
+    return line === null ? { step: id, row: Number(first) } : { step: id, line: { line, place } };
+  }
   if (kind === 'read' || kind === 'sum')
     return { step: id, line: { line: 'product', place: Number(first) } };
   return { step: id };
