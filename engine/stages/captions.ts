@@ -180,3 +180,10 @@ export function finishProblem(): Suggestion {
 export function undo(): Suggestion {
   return said({ do: 'undo' }, 'undo', {});
 }
+
+/** `ask`: which question; the answer as text, or as a square. */
+export function sayPrompt(prompt: number, { ask }: Prompt, answer: string | Square): Suggestion {
+  const key = ask === 'number' ? 'sayNumber' : 'sayPrompt';
+  const shown = typeof answer === 'string' ? answer : [...answer];
+  return said({ do: 'say', prompt, answer }, key, { ask, answer: shown });
+}
