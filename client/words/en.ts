@@ -1,4 +1,4 @@
-import type { Values } from './words.ts';
+import type { Values } from './values.ts';
 
 const many = (count: unknown, one: string, more: string) => (Number(count) === 1 ? one : more);
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
@@ -179,7 +179,7 @@ export const en = {
   saved: 'Saved',
   saving: 'Saving…',
   unsent: ({ count }: Values) =>
-    `Not saved yet: ${count} ${many(count, 'move', 'moves')}. Work on; it will be sent.`,
+    `Not saved yet: ${count} ${many(count, 'move', 'moves')}. Work on.`,
   ended: 'Please open this again from your course. Your work is kept on this device.',
   notTaken: ({ count }: Values) =>
     `${count} ${many(count, 'move', 'moves')} could not be saved. Please tell your teacher.`,

@@ -1,6 +1,6 @@
 import { en } from './en.ts';
+import type { Values } from './values.ts';
 
-export type Values = Readonly<Record<string, string | number>>;
 export type WordId = keyof typeof en;
 type Language = Record<WordId, string | ((values: Values) => string)>;
 

@@ -1,5 +1,6 @@
 import type { Square, Suggestion, Work } from '../../engine/child.ts';
-import { numeral, type Values, type WordId } from '../words/words.ts';
+import type { Values } from '../words/values.ts';
+import { numeral, type WordId } from '../words/words.ts';
 import { type Tool, toolFor } from './moves.ts';
 
 /** A sentence by id with its values: what the page shows and reads aloud. */
