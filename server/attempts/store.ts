@@ -13,7 +13,7 @@ type Beginning = Pick<Attempt, 'context' | 'version' | 'trial'>;
 /** What a batch adds. */
 export interface Addition {
   readonly base: number;
-  readonly entries: readonly Entry[];
+  readonly entries: Entry[];
   readonly problemsFinished: number;
 }
 
@@ -37,6 +37,7 @@ export type AttemptStore = ReturnType<typeof attemptStore>;
 
 export function attemptStore(connection: Connection) {
   const attempts = connection.model<Attempt>('Attempt', attemptSchema);
+  const appending = connection.collection<Attempt>(attempts.collection.name);
   return {
     prepare: () => attempts.createIndexes(),
 
@@ -56,13 +57,16 @@ export function attemptStore(connection: Connection) {
 
     find: (owner: Owner) => attempts.findOne(named(owner)).lean<Attempt>().exec(),
 
-    /** Appends if nothing was appended since `base`; false otherwise. */
+    /**
+     * Appends if nothing was appended since `base`; false otherwise. By the driver itself: a child waits for this one,
+     * and what it writes was made by the wire schema and the engine, so that casting it again finds nothing.
+     */
     async append(
       owner: Owner,
       { base, entries, problemsFinished }: Addition,
       finish?: { readonly finish: Finish; readonly transaction: Transaction },
     ): Promise<boolean> {
-      const changed = await attempts.updateOne(
+      const changed = await appending.updateOne(
         { ...named(owner), length: base },
         {
           $push: { actions: { $each: entries } },
