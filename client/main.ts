@@ -39,7 +39,7 @@ const showWork = async (): Promise<void> => {
   const started = await startWorkPage();
   if ('code' in started)
     showMessage({
-      text: words(started.code === 'unreached' ? 'messageUnreachable' : 'messageOther'),
+      text: textOf(started.code),
       code: started.code,
       action: words('tryAgain'),
       act: () => location.reload(),

@@ -26,7 +26,7 @@ export class PwMat extends LitElement {
     css`
       :host {
         display: grid;
-        place-items: center;
+        place-items: start center;
         min-width: 0;
         min-height: 0;
       }

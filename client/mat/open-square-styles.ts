@@ -79,7 +79,7 @@ export const openSquareStyles = css`
   .side {
     display: flex;
     flex-direction: column;
-    gap: 10px;
+    gap: 8px;
     min-height: 0;
     overflow: auto;
     padding: 2px;
@@ -115,7 +115,10 @@ export const openSquareStyles = css`
   .buttons {
     display: flex;
     flex-wrap: wrap;
-    gap: 8px;
+    gap: 6px;
+  }
+  .buttons button {
+    padding: 0 10px;
   }
   .buttons .primary {
     flex: 1 1 auto;
@@ -139,7 +142,7 @@ export const openSquareStyles = css`
     display: flex;
     gap: 8px;
     align-items: center;
-    min-height: 48px;
+    min-height: 46px;
     margin-bottom: 6px;
   }
   .typed span {
@@ -173,6 +176,29 @@ export const openSquareStyles = css`
     section {
       grid-template-columns: minmax(0, 1fr);
       grid-template-rows: minmax(180px, 1fr) auto;
+      gap: 8px;
+    }
+    .cloth {
+      padding: 6px 12px 8px;
+    }
+    .side {
+      display: grid;
+      grid-template-columns: 116px minmax(0, 1fr);
+      gap: 8px 12px;
+    }
+    .neighbour {
+      grid-template-columns: 1fr;
+      align-content: start;
+    }
+    .neighbour .arrow {
+      display: none;
+    }
+    .ten {
+      align-content: start;
+    }
+    .pad,
+    .shut {
+      grid-column: 1 / -1;
     }
   }
 `;

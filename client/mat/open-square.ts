@@ -6,7 +6,7 @@ import { stitches, weaveStyles } from '../ui/weave.ts';
 import { placeWord, rowWord, words } from '../words/words.ts';
 import { barStyles, drawBar } from './bar.ts';
 import { openSquareStyles } from './open-square-styles.ts';
-import { barsOf, layPile, ROW } from './pile-layout.ts';
+import { BETWEEN, barsOf, layPile, ROW } from './pile-layout.ts';
 import { type Pick, pickOf } from './ten.ts';
 import '../ui/keypad.ts';
 
@@ -184,10 +184,16 @@ export class PwOpenSquare extends LitElement {
   }
 
   private pile() {
-    const { bead, bars } = layPile(this.view.bars, { ...this.room, most: 32, row: ROW.wide });
+    const between = this.view.numbers ? BETWEEN.numbered : BETWEEN.plain;
+    const { bead, bars } = layPile(this.view.bars, {
+      ...this.room,
+      most: 32,
+      row: ROW.wide,
+      between,
+    });
     const high = bead * ROW.wide;
     return bars.map(({ kind, x, y }, i) => {
-      const width = kind * bead + (this.view.numbers ? 22 : 0);
+      const width = kind * bead + (this.view.numbers ? 20 : 0);
       return html`<button
         class="bar-button"
         data-source="pick:${i}:${kind}"
@@ -198,7 +204,7 @@ export class PwOpenSquare extends LitElement {
       >
         <svg width=${width + 4} height=${bead * 1.2} aria-hidden="true">
           ${drawBar(kind, 2, bead * 0.6, bead)}
-          ${this.view.numbers ? svg`<text x=${kind * bead + 7} y=${bead * 0.6 + 5}>${kind}</text>` : nothing}
+          ${this.view.numbers ? svg`<text x=${kind * bead + 9} y=${bead * 0.6 + 5}>${kind}</text>` : nothing}
         </svg>
       </button>`;
     });
@@ -230,7 +236,13 @@ export class PwOpenSquare extends LitElement {
     const { left } = this.view;
     if (left === null) return html`<p class="soft">${words('nothingLeft')}</p>`;
     const { hierarchy, family } = placeName(left.place);
-    const { bead, bars } = layPile(left.bars, { width: 84, height: 50, most: 9, row: ROW.close });
+    const { bead, bars } = layPile(left.bars, {
+      width: 84,
+      height: 50,
+      most: 9,
+      row: ROW.close,
+      between: BETWEEN.plain,
+    });
     return html`<button
         class="left weave h${hierarchy}"
         data-do="goLeft"

@@ -13,15 +13,17 @@ export interface PileLayout {
 
 /** Height of a bar's row in beads: close on the mat, wide enough for a finger in an opened square. */
 export const ROW = { close: 1.22, wide: 1.8 } as const;
-/** The box a pile has: lengths in pixels, `most` the largest bead, `row` as in ROW. */
+/** The box a pile has: lengths in pixels, `most` the largest bead, `row` as in ROW, `between` as in BETWEEN. */
 interface Room {
   readonly width: number;
   readonly height: number;
   readonly most: number;
   readonly row: number;
+  readonly between: number;
 }
 
-const BETWEEN = 0.7;
+/** Beads of room between two columns: more where each bar has its number beside it. */
+export const BETWEEN = { plain: 0.7, numbered: 1.5 } as const;
 
 /** The bars of a pile one by one: ten-bars first, then longest to shortest, so that equal bars stand together. */
 export const barsOf = (counts: readonly number[]): number[] => {
@@ -37,18 +39,18 @@ const chunk = (bars: readonly number[], size: number): number[][] => {
   return parts;
 };
 
-const beadFor = (parts: readonly number[][], { width, height, row }: Room): number => {
+const beadFor = (parts: readonly number[][], { width, height, row, between }: Room): number => {
   const across = parts.reduce((sum, part) => sum + Math.max(...part), 0);
   const rows = Math.max(...parts.map((part) => part.length));
-  return Math.min(width / (across + BETWEEN * (parts.length - 1)), height / (rows * row));
+  return Math.min(width / (across + between * (parts.length - 1)), height / (rows * row));
 };
 
-const place = (parts: readonly number[][], bead: number, row: number): PlacedBar[] => {
+const place = (parts: readonly number[][], bead: number, { row, between }: Room): PlacedBar[] => {
   const bars: PlacedBar[] = [];
   let left = 0;
   for (const part of parts) {
     for (const [i, kind] of part.entries()) bars.push({ kind, x: left, y: (i + 0.5) * bead * row });
-    left += (Math.max(...part) + BETWEEN) * bead;
+    left += (Math.max(...part) + between) * bead;
   }
   return bars;
 };
@@ -64,5 +66,5 @@ export const layPile = (counts: readonly number[], room: Room): PileLayout => {
     if (bead > best.bead) best = { parts, bead };
   }
   const bead = Math.min(best.bead, room.most);
-  return { bead, bars: place(best.parts, bead, room.row) };
+  return { bead, bars: place(best.parts, bead, room) };
 };

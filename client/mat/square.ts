@@ -2,7 +2,7 @@ import { css, html, LitElement, svg } from 'lit';
 import { icon } from '../ui/icons.ts';
 import { stitches, weaveStyles } from '../ui/weave.ts';
 import { barStyles, drawBar } from './bar.ts';
-import { layPile, ROW } from './pile-layout.ts';
+import { BETWEEN, layPile, ROW } from './pile-layout.ts';
 
 /**
  * One square of the mat. The host is the grid's cell: its owner sets role, name and tab stop.
@@ -146,19 +146,28 @@ export class PwSquare extends LitElement {
     const room = this.numbers ? 12 : 0;
     const width = this.side - 14 - room;
     const height = this.side - head - 6;
-    const { bead, bars } = layPile(this.bars, { width, height, most: 11, row: ROW.close });
+    const { bead, bars } = layPile(this.bars, {
+      width,
+      height,
+      most: 11,
+      row: ROW.close,
+      between: BETWEEN.plain,
+    });
     const end = Math.max(0, ...bars.map(({ kind, x }) => x + kind * bead));
     const low = Math.max(0, ...bars.map(({ y }) => y + (bead * ROW.close) / 2));
     const left = 7 + (width - end) / 2;
     const top = head + (height - low) / 2;
-    return bars.map(({ kind, x, y }, i) => {
-      const again = this.numbers && bars[i - 1]?.kind !== kind;
-      return svg`${drawBar(kind, left + x, top + y, bead)}${
-        again
-          ? svg`<text x=${this.side - 8} y=${top + y + 5} text-anchor="end">${kind}</text>`
-          : null
-      }`;
-    });
+    return svg`${bars.map(({ kind, x, y }) => drawBar(kind, left + x, top + y, bead))}${
+      this.numbers ? this.kinds(bars.map(({ kind }) => kind)) : null
+    }`;
+  }
+
+  /** Which bars lie here, as numbers down the side. */
+  private kinds(bars: readonly number[]) {
+    const x = this.side - 7;
+    return [...new Set(bars)].map(
+      (kind, i) => svg`<text x=${x} y=${24 + i * 12} text-anchor="end">${kind}</text>`,
+    );
   }
 
   protected override render() {

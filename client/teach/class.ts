@@ -124,6 +124,13 @@ export class PwClass extends LitElement {
         white-space: nowrap;
         font-weight: 400;
       }
+      td {
+        white-space: nowrap;
+      }
+      td:last-child {
+        min-width: 16rem;
+        white-space: normal;
+      }
       small {
         color: var(--soft);
       }

@@ -17,7 +17,11 @@ export class PwKeypad extends LitElement {
         grid-template-columns: repeat(auto-fit, minmax(44px, 1fr));
         gap: 6px;
       }
-      @media (max-width: 560px) {
+      :host {
+        display: block;
+        container-type: inline-size;
+      }
+      @container (max-width: 560px) {
         div {
           grid-template-columns: repeat(6, 1fr);
         }

@@ -25,6 +25,7 @@ export const workPageStyles = css`
     gap: 16px;
     align-items: flex-start;
     justify-content: space-between;
+    min-height: 76px;
   }
   h1 {
     margin: 0;
@@ -90,6 +91,12 @@ export const workPageStyles = css`
     grid-template-columns: minmax(0, 1fr) 232px;
     gap: 14px;
     min-height: 0;
+  }
+  .over header {
+    min-height: 0;
+  }
+  .page.beside {
+    grid-template-rows: auto minmax(272px, 1fr) auto;
   }
   .beside .middle {
     grid-template-columns: minmax(0, 1fr) 520px;
@@ -251,6 +258,9 @@ export const workPageStyles = css`
     h1 {
       font-size: 1.5rem;
     }
+    header {
+      min-height: 56px;
+    }
   }
   @media (max-width: 700px) {
     .page {
@@ -260,6 +270,7 @@ export const workPageStyles = css`
     header {
       flex-direction: column;
       gap: 6px;
+      min-height: 126px;
     }
     .tools {
       width: 100%;

@@ -206,18 +206,23 @@ export class PwWork extends LitElement {
     return html`<button class="primary big" data-do="goOn" @click=${go}>${words(last ? 'seeResult' : 'nextProblem')}</button>`;
   }
 
-  private bench() {
-    return html`<div class="tray">${this.at.work.finished.problem ? this.onward() : trayOf(this.at)}</div>${movesOf(this.at)}`;
+  private tray() {
+    return html`<div class="tray">${this.at.work.finished.problem ? this.onward() : trayOf(this.at)}</div>`;
+  }
+
+  private mainPart(open: boolean) {
+    if (open && !this.wide.matches) return this.opened();
+    return html`<div class="middle">${this.mat()}${open ? this.opened() : this.paper()}</div>
+      ${open ? nothing : this.tray()}${movesOf(this.at)}`;
   }
 
   protected override render() {
     if (this.atResult)
       return html`<pw-result .store=${this.store} @back=${this.backToWork}></pw-result>`;
     const open = this.at.desk.open !== null;
-    const over = open && !this.wide.matches;
-    return html`<div class="page ${over ? 'over' : open ? 'beside' : ''} ${this.at.desk.tool}">
-      ${headerOf(this.at, this.help)}
-      ${over ? this.opened() : html`<div class="middle">${this.mat()}${open ? this.opened() : this.paper()}</div>${this.bench()}`}
+    const place = !open ? '' : this.wide.matches ? 'beside' : 'over';
+    return html`<div class="page ${place} ${this.at.desk.tool}">
+      ${headerOf(this.at, this.help)} ${this.mainPart(open)}
       <div class="unseen" role="status">${this.at.desk.status}</div>
       ${this.dragged === null ? nothing : ghostOf(this.at, this.dragged)}${keysList()}
     </div>`;
