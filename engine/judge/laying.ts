@@ -102,7 +102,7 @@ const noteTile: Note<ActionOf<'layTile'>> = ({ plan, ledger }, after) => {
 };
 
 /** Lifted bars are taken from the latest layings of their kind; what is of no laying stays as a lifting. */
-function without(lays: readonly Lay[], lifted: Lay): readonly Lay[] {
+export function without(lays: readonly Lay[], lifted: Lay): readonly Lay[] {
   let left = -lifted.count;
   const kept: Lay[] = [];
   for (const lay of lays.toReversed()) {
@@ -113,7 +113,7 @@ function without(lays: readonly Lay[], lifted: Lay): readonly Lay[] {
   return left === 0 ? kept : [...kept, { ...lifted, count: -left }];
 }
 
-function heapAfter(heap: Heap, after: Position, square: Square, pair: number): Heap {
+export function heapAfter(heap: Heap, after: Position, square: Square, pair: number): Heap {
   if (pileValue(after.piles[square[0]]![square[1]]!) === 0) return EMPTY_HEAP;
   const pairs = heap.pairs.includes(pair)
     ? heap.pairs
@@ -265,7 +265,7 @@ function tileless(laid: number, truth: number, over: boolean): Finding {
   return finding(laid === truth ? 'right' : 'wrong', false, laid, truth);
 }
 
-function rowDone({ position, ledger }: Scene, row: number): boolean {
+export function rowDone({ position, ledger }: Scene, row: number): boolean {
   return position.finished.rows.includes(row) || (ledger.disturbed & (1 << row)) !== 0;
 }
 

@@ -9,12 +9,12 @@ export function trueRow(plan: Plan, row: number): bigint {
 }
 
 /** What a row's own pairs make with its own layings, and with its wrong counts and exchanges where asked. */
-function rowWith({ plan, ledger }: Scene, row: number, counts: (debt: Debt) => boolean): bigint {
+function rowWith({ ledger }: Scene, row: number, counts: (debt: Debt) => boolean): bigint {
   let value = 0n;
-  for (let column = 0; column < plan.columns; column += 1) {
-    for (const lay of ledger.plots[row * plan.columns + column]!.lays) {
-      const [layRow, layColumn] = lay.square;
-      value += amountAt(lay.kind * lay.count, layRow + layColumn);
+  // Bars count for the row where they lie, whatever pair they were laid for.
+  for (const { lays } of ledger.plots) {
+    for (const { square, kind, count } of lays) {
+      if (square[0] === row) value += amountAt(kind * count, square[0] + square[1]);
     }
   }
   for (const debt of ledger.debts) {

@@ -47,6 +47,8 @@ export interface Plot {
   /** The amount that was right for the tiles of its time. */
   readonly right: number | null;
   readonly counted: 'no' | 'right' | 'wrongly';
+  /** The layings as they were when they were last right; kept where a fact lies on two squares. */
+  readonly rightLays?: readonly Lay[];
 }
 
 /** Where the bars of a pile came from: travels with the pile. */

@@ -26,11 +26,15 @@ import { nextTile } from './tile-moves.ts';
 type Report = (scene: Scene, findings: readonly Finding[], row: number) => Suggestion | null;
 
 /** Row by row from the units: lay, count and exchange, report; then all rows down, settle, read the product. */
-export function nextWithBars(report: Report): StageRules['next'] {
+export function nextWithBars(
+  report: Report,
+  lay: (scene: Scene, row: number) => Suggestion | null = nextLaying,
+  mend: (scene: Scene) => Suggestion | null = nextMend,
+): StageRules['next'] {
   return (scene, findings) =>
     nextTile(scene) ??
-    nextMend(scene) ??
-    nextRow(scene, findings, report) ??
+    mend(scene) ??
+    nextRow(scene, findings, report, lay) ??
     nextSlide(scene) ??
     nextSettling(scene, 0) ??
     nextDigit(scene, findings) ??
@@ -38,11 +42,16 @@ export function nextWithBars(report: Report): StageRules['next'] {
     nextProductFinish(scene);
 }
 
-function nextRow(scene: Scene, findings: readonly Finding[], report: Report): Suggestion | null {
+function nextRow(
+  scene: Scene,
+  findings: readonly Finding[],
+  report: Report,
+  lay: (scene: Scene, row: number) => Suggestion | null,
+): Suggestion | null {
   for (let row = 0; row < scene.plan.up.length; row += 1) {
     const untouched = (scene.ledger.disturbed & (1 << row)) === 0;
     const move =
-      nextLaying(scene, row) ??
+      lay(scene, row) ??
       (untouched ? nextSettling(scene, row) : null) ??
       report(scene, findings, row) ??
       nextRowFinish(scene, row);

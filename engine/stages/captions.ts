@@ -3,6 +3,7 @@ import type { SayValue, Suggestion } from '../judge/work.ts';
 import type { Action, ActionOf, Line, PointOn } from '../mat/action.ts';
 import type { Square } from '../mat/geometry.ts';
 import { pileValue } from '../mat/position.ts';
+import type { Prompt } from '../problem.ts';
 import type { Move, Slot } from '../vocabulary.ts';
 
 type Values = Readonly<Record<string, SayValue>>;

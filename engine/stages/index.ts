@@ -3,13 +3,15 @@ import type { Stage } from '../vocabulary.ts';
 import { bars, bars1 } from './bars.ts';
 import { build } from './build.ts';
 import { cells } from './cells.ts';
+import { facts } from './facts.ts';
 import { open } from './open.ts';
 import { paper } from './paper.ts';
 import { record } from './record.ts';
 import { walk } from './walk.ts';
 
-const RULES: Readonly<Partial<Record<Stage, StageRules>>> = {
+const RULES: Readonly<Record<Stage, StageRules>> = {
   walk,
+  facts,
   build,
   bars1,
   bars,
@@ -20,5 +22,5 @@ const RULES: Readonly<Partial<Record<Stage, StageRules>>> = {
 };
 
 export function stageRules(stage: Stage): StageRules {
-  return RULES[stage] ?? bars;
+  return RULES[stage];
 }

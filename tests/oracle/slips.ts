@@ -4,6 +4,8 @@ import { key, type Slip, type Worker } from './worker.ts';
 
 /** Whether these bars are all that the pair is due. */
 function isWhole(told: Told, worker: Worker): boolean {
+  // A digit of a fact is laid once, wherever it lands.
+  if (told['of'] !== undefined) return true;
   const [row, column] = told['square'] as Square;
   const due = worker.tiles.bottom.get(column)! * worker.tiles.right.get(row)!;
   return (told['kind'] as number) * (told['count'] as number) === due;

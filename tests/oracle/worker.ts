@@ -10,6 +10,8 @@ interface Tile {
 interface Bars {
   readonly kind: number;
   readonly count: number;
+  readonly square?: Square;
+  readonly of?: Square;
 }
 
 /** Looks at each thing that is about to be done; null: done as meant. */
@@ -34,6 +36,8 @@ export interface Habits {
   readonly slides: 'before counting' | 'at the end' | 'as it comes';
   readonly tens: 'count' | 'make ten' | 'both';
   readonly says: boolean;
+  /** Lays each product from memory, units here and tens on the square to the left or all on its own square. */
+  readonly knows?: boolean;
   readonly dawdles: boolean;
 }
 
@@ -94,9 +98,29 @@ export class Worker {
     const across = this.tiles.bottom.get(column) ?? 0;
     const up = this.tiles.right.get(row) ?? 0;
     if (across * up === 0) return [];
+    if (this.habits.knows) return this.waysToLayFact([row, column], across * up);
     const [kind, count] = this.chance.maybe(0.8) ? [across, up] : [up, across];
     if (this.chance.maybe(0.7)) return [{ kind, count }];
     return Array.from({ length: count }, () => ({ kind, count: 1 }));
+  }
+
+  private waysToLayFact(of: Square, fact: number): Bars[] {
+    if (this.chance.maybe(0.2))
+      return this.barsOf(fact).map((each) => ({ ...each, square: of, of }));
+    const left: Square = [of[0], of[1] + 1];
+    const digits = [
+      { square: of, of, kind: fact % 10, count: 1 },
+      { square: left, of, kind: Math.floor(fact / 10), count: 1 },
+    ];
+    const shown = digits.filter(({ kind }) => kind > 0);
+    return this.chance.maybe(0.5) ? shown : shown.reverse();
+  }
+
+  /** So many beads in bars of nine and a rest. */
+  private barsOf(beads: number): Bars[] {
+    const nines = { kind: 9, count: Math.floor(beads / 9) };
+    const rest = { kind: beads % 9, count: 1 };
+    return [nines, rest].filter(({ kind, count }) => kind > 0 && count > 0);
   }
 
   /** Tells what the child does; once, a slip may change it, leave it out or add to it. */
