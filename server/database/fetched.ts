@@ -5,6 +5,8 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const PATIENCE_MS = 5_000;
+/** Less than this in that time is no download: locks and notes are small. */
+const LEAST_BYTES = 65_536;
 const script = fileURLToPath(new URL('./fetch-mongod.ts', import.meta.url));
 const loader = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
 
@@ -27,7 +29,7 @@ function endWhenStill(child: ChildProcess, folder: string) {
   let seen = 0;
   return setInterval(async () => {
     const size = await sizeOf(folder);
-    if (size <= seen) child.kill('SIGKILL');
+    if (size - seen < LEAST_BYTES) child.kill('SIGKILL');
     seen = size;
   }, PATIENCE_MS);
 }
