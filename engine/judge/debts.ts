@@ -33,11 +33,18 @@ export function mayPay(ledger: Ledger, place: number, over: number): boolean {
  * After bars were laid or lifted: if what lies beside the due pays a debt whole, both are gone.
  * Pairs still being laid for the first time pay nothing.
  */
-export function settleByBars(plan: Plan, position: Position, ledger: Ledger, act: number): Ledger {
+export function settleByBars(
+  plan: Plan,
+  position: Position,
+  ledger: Ledger,
+  { act, charged }: { readonly act: number; readonly charged: (place: number) => boolean },
+): Ledger {
   if (ledger.debts.length === 0 && Object.keys(ledger.halves).length === 0) return ledger;
   const gaps = gapsOf(plan, position, ledger);
   if (gaps.length === 0) return ledger;
-  return payDebt(plan, ledger, gaps, act) ?? payHalf(plan, ledger, gaps, act) ?? ledger;
+  return (
+    payDebt(plan, ledger, gaps, act) ?? payHalf(plan, ledger, gaps, { act, charged }) ?? ledger
+  );
 }
 
 function gapsOf(plan: Plan, position: Position, ledger: Ledger): Gap[] {
@@ -72,13 +79,19 @@ function payDebt(plan: Plan, ledger: Ledger, gaps: readonly Gap[], act: number):
   return null;
 }
 
-function payHalf(plan: Plan, ledger: Ledger, gaps: readonly Gap[], act: number): Ledger | null {
+/** A half is made up by bars only once the mat has answered: until then its other half may still come. */
+function payHalf(
+  plan: Plan,
+  ledger: Ledger,
+  gaps: readonly Gap[],
+  { act, charged }: { readonly act: number; readonly charged: (place: number) => boolean },
+): Ledger | null {
   for (const gap of gaps) {
     const place = placeAt(plan, gap.index);
     for (const [from, half] of Object.entries(ledger.halves)) {
       const ones = place === Number(from) + 1 && gap.beads === half.left;
       const tens = place === Number(from) && gap.beads === 10 * half.left;
-      if (!ones && !tens) continue;
+      if ((!ones && !tens) || !charged(Number(from))) continue;
       const { [Number(from)]: _made, ...halves } = ledger.halves;
       return evened(plan, { ...ledger, halves }, [gap], act);
     }

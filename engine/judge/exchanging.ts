@@ -80,12 +80,30 @@ function halfMade(ledger: Ledger, action: Exchange, remark: Remarked): Noted {
   const place = action.from[0] + action.from[1];
   const left = (ledger.halves[place]?.left ?? 0) + action.tens - action.ones;
   const { [place]: _before, ...others } = ledger.halves;
-  const half: Half = { left, from: action.from, to: action.to };
+  const byRow = rowsAfter(ledger.halves[place]?.byRow ?? [], action);
+  const half: Half = { left, byRow, from: action.from, to: action.to };
   const halves = left === 0 ? others : { ...others, [place]: half };
   return {
     ledger: { ...ledger, halves },
     remark: { ...remark, verdict: left === 0 ? 'right' : 'neutral' },
   };
+}
+
+/** What is still half made in each row; a half of another row may make up for it, for halves pair by place. */
+function rowsAfter(before: readonly number[], { from, tens, ones }: Exchange): number[] {
+  const rows = Array.from(
+    { length: Math.max(before.length, from[0] + 1) },
+    (_, row) => before[row] ?? 0,
+  );
+  rows[from[0]]! += tens - ones;
+  for (const [row, left] of rows.entries()) {
+    const other = rows.findIndex((each) => each * left < 0);
+    if (other < 0) continue;
+    const paired = Math.min(Math.abs(left), Math.abs(rows[other]!));
+    rows[row]! -= Math.sign(left) * paired;
+    rows[other]! += Math.sign(left) * paired;
+  }
+  return rows;
 }
 
 /** Ones laid alone on a wrong square still answer for the tens taken before. */

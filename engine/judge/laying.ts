@@ -10,6 +10,7 @@ import {
   NOTHING_YET,
   ownDue,
   replaced,
+  settledStep,
   squareAt,
   stepOf,
   trueDue,
@@ -82,7 +83,15 @@ function laidLedger(
     act,
     charged: (pair) => charged.has(laidStep(plan, pair)),
   });
-  return rightNow(settleByBars(plan, after, evened, act), after, square, index);
+  return rightNow(
+    settleByBars(plan, after, evened, {
+      act,
+      charged: (place) => charged.has(settledStep(plan, place)),
+    }),
+    after,
+    square,
+    index,
+  );
 }
 
 /** Remembers the amount that is right for the tiles as they are now. */

@@ -42,9 +42,10 @@ export function sayable(scene: Scene, row: number): readonly bigint[] {
 
 /** Ten-bars of the row that are taken and not yet laid as ones, less ones laid before their tens were taken. */
 function halfMade({ ledger }: Scene, row: number): bigint {
-  return Object.entries(ledger.halves)
-    .filter(([, { from }]) => from[0] === row)
-    .reduce((sum, [place, { left }]) => sum + amountAt(left, Number(place) + 1), 0n);
+  return Object.entries(ledger.halves).reduce(
+    (sum, [place, { byRow }]) => sum + amountAt(byRow[row] ?? 0, Number(place) + 1),
+    0n,
+  );
 }
 
 /** Whether every pair of the row that the child's tiles make due has something laid. */

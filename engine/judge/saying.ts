@@ -27,6 +27,24 @@ function latched(scene: Scene, row: number, text: string): Ledger {
   return { ...scene.ledger, latched: { ...scene.ledger.latched, [`said:${row}`]: entry } };
 }
 
+/** Said of a row that still lacks bars: right after all if nothing more comes to it. */
+function rightThen({ plan, ledger }: Scene, row: number, text: string): Ledger {
+  const entry = { given: `${text} of ${laidOn(plan, ledger, row)}`, follows: true };
+  return { ...ledger, latched: { ...ledger.latched, [`said then:${row}`]: entry } };
+}
+
+function wasRight({ plan, ledger }: Scene, row: number, text: string): boolean {
+  return ledger.latched[`said then:${row}`]?.given === `${text} of ${laidOn(plan, ledger, row)}`;
+}
+
+function laidOn(plan: Plan, { plots }: Ledger, row: number): string {
+  const first = row * plan.columns;
+  return plots
+    .slice(first, first + plan.columns)
+    .map(({ laid }) => laid)
+    .join();
+}
+
 function dueText(scene: Scene, row: number): string {
   return amountText(sayable(scene, row)[0]!, scene.plan.problem.mat.origin);
 }
@@ -39,8 +57,12 @@ const note: Note<ActionOf<'say'>> = (before, after, action) => {
   const scene = { ...before, position: after };
   const { row, answer } = action;
   const remark = { step, given: answer, due: dueText(scene, row) };
-  if (!rowLaid(scene, row)) return { ledger, remark: { ...remark, verdict: 'neutral' } };
-  if (!rightNow(scene, row, answer)) return { ledger, remark: { ...remark, verdict: 'wrong' } };
+  const right = rightNow(scene, row, answer);
+  if (!rowLaid(scene, row)) {
+    const kept = right ? rightThen(scene, row, answer) : ledger;
+    return { ledger: kept, remark: { ...remark, verdict: 'neutral' } };
+  }
+  if (!right) return { ledger, remark: { ...remark, verdict: 'wrong' } };
   const next = latched(scene, row, answer);
   const verdict = next.latched[`said:${row}`]!.follows ? 'follows' : 'right';
   return { ledger: next, remark: { ...remark, verdict } };
@@ -66,7 +88,9 @@ function findingOf(scene: Scene, moment: Moment, row: number): Finding {
   const before = ledger.latched[`said:${row}`];
   if (before?.given === text) return finding('right', before.follows, text, due);
   if (!asked(scene, moment, row)) return finding('none', false, text, null);
-  if (!rightNow(scene, row, text)) return finding('wrong', false, text, due);
+  if (!rightNow(scene, row, text) && !wasRight(scene, row, text)) {
+    return finding('wrong', false, text, due);
+  }
   return finding('right', saidAmount(plan, text) !== trueRow(plan, row), text, due);
 }
 

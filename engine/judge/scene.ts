@@ -75,9 +75,10 @@ export interface Debt {
   readonly early: boolean;
 }
 
-/** A half-made exchange: ten-bars taken less ones laid. */
+/** A half-made exchange: ten-bars taken less ones laid, in all and by the row of the square that was named. */
 export interface Half {
   readonly left: number;
+  readonly byRow: readonly number[];
   readonly from: Square;
   readonly to: Square;
 }

@@ -18,7 +18,7 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
     findings[step] = finding(over || own.ready > index ? 'right' : 'none', follows);
     if (debtsOf(scene, step).length > 0) findings[step] = finding('wrong', false);
     else if (half !== undefined) {
-      const asked = over || (moment.at === 'row' && moment.row === half.from[0]);
+      const asked = over || (moment.at === 'row' && (half.byRow[moment.row] ?? 0) !== 0);
       findings[step] = finding(asked ? 'wrong' : 'short', false, half.left, 0);
     }
   }

@@ -6,10 +6,13 @@ import { randomHabits, Worker } from '../oracle/worker.ts';
 import { actionsOf, problemOf, spent } from './play.ts';
 import { randomNumber } from './random.ts';
 
-const CASES = 120;
+const CASES = 80;
 
-function randomProblem(chance: Chance): Problem {
+type BarStage = 'bars' | 'facts';
+
+function randomProblem(chance: Chance, stage: BarStage): Problem {
   return problemOf({
+    stage,
     multiplicand: randomNumber(chance, 1 + chance.below(4)),
     multiplier: randomNumber(chance, 1 + chance.below(3)),
     policy: { control: chance.pick(CONTROLS) },
@@ -22,15 +25,15 @@ interface Case {
 }
 
 /** A child who slips as told and does everything right for what then lies on the own mat; null: never slipped. */
-function slipping(seed: number, names: readonly string[]): Case | null {
+function slipping(stage: BarStage, seed: number, names: readonly string[]): Case | null {
   const chance = chanceOf(seed);
-  const problem = randomProblem(chance);
+  const problem = randomProblem(chance, stage);
   const { multiplicand, multiplier, mat } = problem;
   const slips: Slipping[] = names.map((name) => slipOnce(name, chance));
   const dawdles = problem.policy.control !== 'eachStep' && chance.maybe(0.2);
   const worker = new Worker(
     { across: multiplicand.digits, up: multiplier.digits, ...mat },
-    { ...randomHabits(chance), dawdles },
+    { ...randomHabits(chance), dawdles, knows: stage === 'facts' },
     chance,
     (told, self) =>
       slips.reduce<ReturnType<Slipping['slip']>>(
@@ -45,15 +48,45 @@ function slipping(seed: number, names: readonly string[]): Case | null {
   return { label, work: replay(problem, actionsOf(told)) };
 }
 
-describe('one slip costs one step', () => {
-  it.each(Object.keys(SLIPS))('%s', (name) => {
-    let cases = 0;
-    for (let seed = 1; cases < CASES && seed < 20 * CASES; seed += 1) {
-      const found = slipping(seed * 31 + name.length, [name]);
-      if (found === null) continue;
-      cases += 1;
-      expect(spent(found.work).length, `${found.label} ${spent(found.work)}`).toBe(1);
-    }
-    expect(cases).toBe(CASES);
-  });
+/** Runs until enough children have slipped as told. */
+function expectSpent(
+  stage: BarStage,
+  names: (seed: number) => readonly string[],
+  steps: number,
+  cases: number,
+): void {
+  let found = 0;
+  for (let seed = 1; found < cases && seed < 100 * cases; seed += 1) {
+    const each = slipping(stage, seed * 31 + steps, names(seed));
+    if (each === null) continue;
+    found += 1;
+    expect(spent(each.work).length, `${each.label} ${spent(each.work)}`).toBe(steps);
+  }
+  expect(found).toBe(cases);
+}
+
+describe.each(['bars', 'facts'] as const)('at %s, one slip costs one step', (stage) => {
+  it.each(Object.keys(SLIPS))('%s', (name) => expectSpent(stage, () => [name], 1, CASES));
 });
+
+/** Slips that can never fall on the same step, nor hide one another. */
+const APART: readonly (readonly string[])[] = [
+  ['wrong tile', 'missing tile', 'extra tile'],
+  ['wrong kind of bar', 'wrong count of bars', 'missing square', 'bars laid twice'],
+  ['wrong number of ones', 'exchanged to a wrong square', 'wrong count', 'slid off the diagonal'],
+  ['wrong saying'],
+  ['wrong product digit', 'extra product digit'],
+];
+
+describe.each(['bars', 'facts'] as const)(
+  'at %s, two slips on different steps cost two',
+  (stage) => {
+    const pairs = APART.flatMap((some, index) =>
+      APART.slice(index + 1).map((others) => [some, others] as const),
+    );
+    it.each(pairs)('%s and %s', (some, others) => {
+      const names = (seed: number) => [some[seed % some.length]!, others[seed % others.length]!];
+      expectSpent(stage, names, 2, CASES / 4);
+    });
+  },
+);

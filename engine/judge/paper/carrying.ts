@@ -1,4 +1,4 @@
-import { BEYOND, type Column, type Columns } from './columns.ts';
+import { beyond, type Column, type Columns } from './columns.ts';
 
 /**
  * `absent`: nothing is due there; `leftOut`: a zero at the end of the decimals; `waiting`: written, but what it
@@ -69,7 +69,7 @@ function readColumn(
   { final, ready }: Progress,
   walk: Walk,
 ): ColumnRead {
-  const column = columns.list[index] ?? BEYOND;
+  const column = columns.list[index] ?? beyond(columns, index);
   const given = written.digit(index) ?? null;
   const noted = written.carry(index);
   const known = walk.known || final;
@@ -147,10 +147,9 @@ function handOn(
     walk.likely = Math.floor((column.base + best) / 10);
     return;
   }
-  const most = column.most + (column.plusCarry ? highest(into) : 0);
   walk.into =
     mapped(into, (carry) => Math.floor((column.base + carry) / 10)) |
-    below(Math.floor((most - (digit ?? 0)) / 10));
+    below(Math.floor((column.most - (digit ?? 0)) / 10));
   walk.likely = Math.floor((column.base + likely) / 10);
 }
 
@@ -182,8 +181,4 @@ function below(most: number): Carries {
 
 function lowest(carries: Carries): number {
   return 31 - Math.clz32(carries & -carries);
-}
-
-function highest(carries: Carries): number {
-  return 31 - Math.clz32(carries);
 }

@@ -82,7 +82,7 @@ export function readLine(scene: Scene, spec: LineSpec): LineReading {
     // Carries stand over the digits as they are written, or where they were due.
     for (const carried of paper.carries.size === 0 ? [shift] : [shift, 0]) {
       const other = readAt(paper, spec, shift, carried);
-      if (explains(other) && isBetter(other, best)) best = other;
+      if (explains(paper, other) && isBetter(other, best)) best = other;
     }
   }
   return best;
@@ -96,9 +96,14 @@ function mayShift(paper: Paper, spec: LineSpec, shift: number): boolean {
   return shift > 0 || spec.lowest === 0 || -shift <= spec.lowest;
 }
 
-/** A line without placeholders stands too far right only for zeros at the end left out, all else written. */
-function explains({ spec, shift, reads, faults }: LineReading): boolean {
-  if (shift > 0 || spec.lowest > 0) return true;
+/**
+ * A shift explains nothing without a digit where the line then begins (or, too far left, a zero before it). A
+ * line without placeholders stands too far right only for zeros at the end left out, all else written.
+ */
+function explains({ digits }: Paper, { spec, shift, reads, faults }: LineReading): boolean {
+  const begins = reads[0]?.given !== undefined && reads[0].given !== null;
+  if (shift > 0) return begins || digits.has(spec.lowest);
+  if (spec.lowest > 0) return begins;
   const zeros = reads.slice(0, -shift).every(({ mark }) => mark === 'leftOut');
   return zeros && !faults.some(({ missing }) => missing);
 }
@@ -236,7 +241,7 @@ export function withLatches(
 ): Ledger {
   const latched: Record<string, Latched> = {};
   for (const [column, { mark, given, carry, noted }] of reads.entries()) {
-    if (mark === 'right' && given !== null) {
+    if (mark === 'right' && carry !== 'wrong' && given !== null) {
       const key = latchKey(spec, 'digit', spec.lowest + column + shift, shift);
       latched[key] = { given, follows: follows(column, given) };
     }

@@ -3,6 +3,7 @@ import type { Position } from '../../mat/position.ts';
 import { finding, isOver, NOTHING_YET } from '../ledger.ts';
 import type { Aspect, BarePlan, Finding, Ledger, Moment, Note, Noted, Scene } from '../scene.ts';
 import type { ColumnRead } from './carrying.ts';
+import { withClaims } from './claims.ts';
 import type { Columns } from './columns.ts';
 import { carryLine, holdsDigits, type RowLine, rowLines } from './lines.ts';
 import { beginOf } from './pens.ts';
@@ -37,7 +38,7 @@ export function readRow(source: RowSource, scene: Scene, moment: Moment, row: nu
   const readings = specsOf(source, scene, moment, found).map((spec) => readLine(scene, spec));
   const best = readings.reduce((one, other) => (compareReadings(other, one) < 0 ? other : one));
   if (found.worked === row) return best;
-  return { ...best, faults: [beginFault(scene, found), ...best.faults] };
+  return { ...best, faults: withClaims(scene, [beginFault(scene, found), ...best.faults]) };
 }
 
 /** A row worked in the place of another is read where either of the two is due. */
@@ -109,11 +110,12 @@ function assessRow(
   markFaults(reading.faults, findings);
 }
 
-/** Written or left empty, a placeholder stands as soon as the line does. */
+/** Written or left empty, a placeholder stands as soon as the line does; at the end a begun line is enough. */
 function placeholder({ spec }: LineReading, blank: boolean): Finding {
   if (!blank) return finding('right', false, null, 0);
   if (!spec.progress.final) return NOTHING_YET;
-  return spec.columns.needed > 0 ? finding('none', false, null, 0) : finding('right', false);
+  const begun = spec.line !== null || spec.columns.needed === 0;
+  return begun ? finding('right', false) : finding('none', false, null, 0);
 }
 
 export function digitFinding(
