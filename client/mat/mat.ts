@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { placeName, type Square } from '../../engine/child.ts';
+import { pointSign } from '../words/words.ts';
 import { barStyles, drawBar } from './bar.ts';
 import { type Cell, cellKey, cellOf, squareCell, step, tileCell } from './cells.ts';
 import { EDGE, fitMat, GAP, nearest, type Spot } from './geometry.ts';
@@ -7,6 +8,12 @@ import { squareName, tileName } from './names.ts';
 import type { MatView } from './view.ts';
 import './square.ts';
 import './tile.ts';
+
+/** 1, 10, 100 and 0.1, 0.01, 0.001; the family is shown by stitches. */
+const edgeLabel = (place: number, hierarchy: number): string => {
+  if (place >= 0) return ['1', '10', '100'][hierarchy] ?? '';
+  return `0${pointSign}${['001', '1', '01'][hierarchy]}`;
+};
 
 /**
  * The mat as a grid that is walked by arrow keys (one tab stop).
@@ -239,6 +246,12 @@ export class PwMat extends LitElement {
     this.send('cell', cell);
   }
 
+  /** Ears may put the focus on any cell without walking there. */
+  private focused(event: FocusEvent): void {
+    const key = event.target instanceof HTMLElement ? event.target.dataset.cell : undefined;
+    if (key !== undefined) this.here = cellOf(key);
+  }
+
   private key(event: KeyboardEvent): void {
     const to = step(this.here, event, this.view.shape);
     if (to === null) this.send('cell-key', { cell: this.here, event });
@@ -248,18 +261,26 @@ export class PwMat extends LitElement {
     }
   }
 
+  /** Of the tiles below and beside: a square's place is their sum. */
+  private placesOf(row: number, column: number) {
+    const { bottom, right } = this.view.tiles;
+    return { row: right[row]?.place ?? row, column: bottom[column]?.place ?? column };
+  }
+
   private square(row: number, column: number) {
     const { view } = this;
     const cell = squareCell([row, column]);
     const state = view.squares[row]?.[column];
     if (state === undefined) return nothing;
-    const { hierarchy, family } = placeName(view.shape.origin + row + column);
+    const place = view.shape.origin + row + column;
+    const { hierarchy, family } = placeName(place);
     return html`<pw-square
       role="gridcell"
       data-cell=${cellKey(cell)}
       data-source=${state.bars.some((count) => count > 0) ? `pile:${row}:${column}` : 'none'}
       tabindex=${cellKey(this.here) === cellKey(cell) ? 0 : -1}
-      aria-label=${squareName(view.shape.origin, row, column, state)}
+      aria-label=${squareName(this.placesOf(row, column), state)}
+      ?decimal=${place < 0}
       .hierarchy=${hierarchy}
       .family=${family}
       .bars=${state.bars}
@@ -285,9 +306,9 @@ export class PwMat extends LitElement {
       aria-label=${tileName(edge, state)}
       .edge=${edge}
       .digit=${state.digit}
-      .label=${['1', '10', '100'][hierarchy] ?? ''}
+      .label=${edgeLabel(state.place, hierarchy)}
       .hierarchy=${hierarchy}
-      .family=${family}
+      .family=${state.place < 0 && hierarchy === 0 ? family + 1 : family}
       .again=${state.again}
       .active=${state.active}
       .marked=${state.marked}
@@ -301,7 +322,7 @@ export class PwMat extends LitElement {
     const upDown = Array.from({ length: rows }, (_, i) => rows - 1 - i);
     const lengths = `--square:${this.side}px;--gap-width:${GAP}px;--edge-right:${EDGE.right}px;--edge-bottom:${EDGE.bottom}px`;
     return html`<div class="frame" .style=${lengths}>
-      <div class="grid" role="grid" aria-label=${this.view.name} @keydown=${this.key}>
+      <div class="grid" role="grid" aria-label=${this.view.name} @keydown=${this.key} @focusin=${this.focused}>
         <div class="cloth" role="presentation"></div>
         ${upDown.map(
           (row) => html`<div class=${row === 0 ? 'row last' : 'row'} role="row">

@@ -16,18 +16,16 @@ const makes = (bars: readonly number[]): number =>
 
 /** The name of a square: row and column by their places, the place they make, and the pile. */
 export const squareName = (
-  origin: number,
-  row: number,
-  column: number,
+  places: { readonly row: number; readonly column: number },
   state: SquareView,
 ): string => {
   const total = makes(state.bars);
   const pile =
     total === 0 ? words('squareEmpty') : words('pileMakes', { bars: pileWords(state.bars), total });
   const name = words('squareName', {
-    row: placeWord(row),
-    column: placeWord(column),
-    place: placeWord(origin + row + column),
+    row: placeWord(places.row),
+    column: placeWord(places.column),
+    place: placeWord(places.row + places.column),
     pile,
   });
   return state.again ? `${name}, ${words('again')}` : name;

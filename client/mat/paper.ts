@@ -1,7 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import { buttonStyles } from '../ui/buttons.ts';
 import { icon } from '../ui/icons.ts';
-import { placeWord, words } from '../words/words.ts';
+import { placeWord, pointSign, words } from '../words/words.ts';
 
 export interface PaperCell {
   readonly place: number;
@@ -9,12 +9,14 @@ export interface PaperCell {
   readonly again: boolean;
   readonly active: boolean;
   readonly marked: boolean;
+  /** The decimal point stands behind this digit. */
+  readonly point: boolean;
 }
 
 export interface PaperView {
-  /** Digits of the two numbers, highest first. */
-  readonly multiplicand: readonly number[];
-  readonly multiplier: readonly number[];
+  /** The two numbers as they are written. */
+  readonly multiplicand: string;
+  readonly multiplier: string;
   /** Partial products as said, by row from below. */
   readonly said: readonly {
     readonly row: number;
@@ -24,6 +26,10 @@ export interface PaperView {
   /** Cells of the product, highest place first. */
   readonly product: readonly PaperCell[];
 }
+
+/** One character a square; a point has none of its own, it stands behind its digit. */
+const charsOf = (written: string): string[] =>
+  [...written.matchAll(/\d\.?/g)].map(([text]) => text.replace('.', pointSign));
 
 /**
  * Squared paper: the problem, what was said of each row, and the product line, written digit by digit.
@@ -104,6 +110,13 @@ export class PwPaper extends LitElement {
         background: var(--surface);
         font-size: 1.375rem;
       }
+      .point {
+        position: absolute;
+        right: -4px;
+      }
+      .line button {
+        position: relative;
+      }
       .line button.written {
         border-style: solid;
       }
@@ -141,10 +154,11 @@ export class PwPaper extends LitElement {
   }
 
   private cell(cell: PaperCell, tabStop: boolean) {
-    const name = words('productCell', {
+    const plain = words('productCell', {
       place: placeWord(cell.place),
       digit: cell.digit ?? words('noDigit'),
     });
+    const name = cell.point ? words('pointAfter', { cell: plain }) : plain;
     const classes = `${cell.digit === null ? '' : 'written'} ${cell.again ? 'again' : ''} ${cell.marked ? 'marked' : ''}`;
     return html`<button
       class=${classes}
@@ -154,13 +168,13 @@ export class PwPaper extends LitElement {
       aria-label=${cell.again ? `${name}, ${words('again')}` : name}
       @click=${() => this.dispatchEvent(new CustomEvent('line-cell', { detail: cell.place }))}
       @keydown=${(event: KeyboardEvent) => this.key(event, cell.place)}
-    >${cell.digit ?? ''}</button>`;
+    ${cell.digit ?? ''}${cell.point ? html`<b class="point">${pointSign}</b>` : ''}</button>`;
   }
 
   protected override render() {
     const { view } = this;
-    const cells = Math.max(view.product.length, view.multiplicand.length + 1);
-    const digits = (list: readonly (number | string)[]) =>
+    const cells = Math.max(view.product.length, charsOf(view.multiplicand).length + 1);
+    const digits = (list: readonly string[]) =>
       [...Array<string>(Math.max(0, cells - list.length)).fill(''), ...list].map(
         (digit) => html`<span>${digit}</span>`,
       );
@@ -169,12 +183,12 @@ export class PwPaper extends LitElement {
       view.product.findIndex((cell) => cell.active),
     );
     return html`<div class="box"><div class="sheet" .style=${`--cells:${cells}`}>
-      <div class="line">${digits(view.multiplicand)}</div>
-      <div class="line">${digits(['×', ...view.multiplier])}</div>
+      <div class="line">${digits(charsOf(view.multiplicand))}</div>
+      <div class="line">${digits(['×', ...charsOf(view.multiplier)])}</div>
       <div class="rule"></div>
       ${view.said.map(
         ({ answer, again }) =>
-          html`<div class="line ${again ? 'again' : ''}">${again ? icon('look') : ''}${digits([...answer])}</div>`,
+          html`<div class="line ${again ? 'again' : ''}">${again ? icon('look') : ''}${digits(charsOf(answer))}</div>`,
       )}
       ${view.said.length > 0 ? html`<div class="rule"></div>` : ''}
       <div class="line product" role="group" aria-label=${words('productLine')}>${view.product.map((cell, i) => this.cell(cell, i === stop))}</div>

@@ -46,6 +46,9 @@ export class PwSquare extends LitElement {
           transform var(--slow),
           box-shadow var(--slow);
       }
+      :host([decimal]) .cloth {
+        border-style: dashed;
+      }
       .stitches {
         position: absolute;
         top: 3px;

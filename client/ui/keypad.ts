@@ -1,14 +1,14 @@
 import { css, html, LitElement } from 'lit';
-import { words } from '../words/words.ts';
+import { pointSign, words } from '../words/words.ts';
 import { buttonStyles } from './buttons.ts';
 import { icon } from './icons.ts';
 
 /**
- * Digits to press. Properties: `name` says what the digits are for; `rubs` shows the rubber.
- * Events: `digit` (detail: 0..9), `rub`.
+ * Digits to press. Properties: `name` says what the digits are for; `rubs` shows the rubber, `points` the decimal point.
+ * Events: `digit` (detail: 0..9), `rub`, `point`.
  */
 export class PwKeypad extends LitElement {
-  static override properties = { name: {}, rubs: { type: Boolean } };
+  static override properties = { name: {}, rubs: { type: Boolean }, points: { type: Boolean } };
   static override styles = [
     buttonStyles,
     css`
@@ -34,11 +34,13 @@ export class PwKeypad extends LitElement {
   ];
   declare name: string;
   declare rubs: boolean;
+  declare points: boolean;
 
   constructor() {
     super();
     this.name = '';
     this.rubs = false;
+    this.points = false;
   }
 
   private send(event: string, detail?: number): void {
@@ -52,6 +54,7 @@ export class PwKeypad extends LitElement {
         (digit) =>
           html`<button data-source="digit:${digit}" @click=${() => this.send('digit', digit)}>${digit}</button>`,
       )}
+      ${this.points ? html`<button aria-label=${words('point')} @click=${() => this.send('point')}>${pointSign}</button>` : null}
       ${this.rubs ? html`<button class="icon" aria-label=${words('rub')} @click=${() => this.send('rub')}>${icon('rub')}</button>` : null}
     </div>`;
   }

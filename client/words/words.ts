@@ -38,12 +38,15 @@ export const words = (id: WordId, values: Values = {}): string => {
   });
 };
 
+/** How this reader writes the decimal point. */
+export const pointSign =
+  numbers.formatToParts(0.5).find(({ type }) => type === 'decimal')?.value ?? '.';
+
 /** A written number ("1250.5") grouped and pointed the locale's way; digits stay exact. */
 export const numeral = (text: string): string => {
   const [whole = '0', decimals] = text.split('.');
-  const point = numbers.formatToParts(0.5).find(({ type }) => type === 'decimal')?.value ?? '.';
   const grouped = numbers.format(BigInt(whole));
-  return decimals === undefined ? grouped : `${grouped}${point}${decimals}`;
+  return decimals === undefined ? grouped : `${grouped}${pointSign}${decimals}`;
 };
 
 /** A moment in the reader's own way of writing it. */

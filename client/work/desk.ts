@@ -10,7 +10,7 @@ import type { Cell } from '../mat/cells.ts';
 import { words } from '../words/words.ts';
 import { type HintShown, showHint } from './hints.ts';
 import { type Tool, toolFor, toolsOf } from './moves.ts';
-import { nextSentence, openSentence, type Sentence } from './sentence.ts';
+import { nextSentence, openSentence, type Sentence, sentence } from './sentence.ts';
 import { answerOf, refusal, told } from './told.ts';
 import type { WorkStore } from './work-store.ts';
 
@@ -118,11 +118,22 @@ export class DeskController {
       return false;
     }
     const held = this.desk.held?.what === 'pile' ? null : this.desk.held;
-    this.desk = { ...this.desk, message: answerOf(this.work, action), hint: null, held };
+    const bounced = this.bounce();
+    const message = bounced ? sentence('bounced') : answerOf(this.work, action);
+    this.desk = { ...this.desk, message, hint: null, held };
     const { id, values } = this.sentence;
     const now = id === before && action.do !== 'check' ? '' : words(id, values);
     this.set({ status: `${told(this.work, action)} ${now}` });
     return true;
+  }
+
+  /** Where the teacher wants it so, a wrong move is taken back at once; it stays in the record. */
+  private bounce(): boolean {
+    const { problem, log, judgements } = this.work;
+    const last = judgements.at(-1);
+    const wrong = last?.verdict === 'wrong' && last.action === log.length - 1;
+    if (!problem.policy.bounce || !wrong) return false;
+    return this.store.do(this.desk.problem, { do: 'undo' }) === null;
   }
 
   choose(tool: Tool): void {

@@ -78,6 +78,8 @@ const how = (work: Work, action: Action): Sentence => {
       return sentence('howSay');
     case 'write':
       return sentence('howWrite', { place: 'place' in action ? placeWord(action.place) : '' });
+    case 'point':
+      return sentence('howPoint');
     case 'undo':
       return sentence('howUndo');
     default:
@@ -102,6 +104,7 @@ const stepOf = (work: Work, level: HintLevel, action: Action): string | null => 
   if (action.do === 'slide') named.push(`slid:${action.from[0]}`);
   if (action.do === 'say' && 'row' in action) named.push(`said:${action.row}`);
   if (action.do === 'write' && 'place' in action) named.push(`read:${action.place}`);
+  if (action.do === 'point') named.push('point');
   const open = work.steps.find(({ id, status }) => status === 'open' && named.includes(id));
   return open?.id ?? work.lifted[0]?.step ?? hint(work, level)?.step ?? null;
 };

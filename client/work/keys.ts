@@ -2,7 +2,15 @@ import type { Square } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
 import type { DeskController } from './desk.ts';
 import { toolsOf } from './moves.ts';
-import { layTile, openSquare, pressCell, pressDigit, rubOut, sayRow } from './presses.ts';
+import {
+  layTile,
+  openSquare,
+  pressCell,
+  pressDigit,
+  pressPoint,
+  rubOut,
+  sayRow,
+} from './presses.ts';
 
 /** What a key did: nothing, something, or something after which the focus goes to another cell. */
 type Outcome = 'unused' | 'used' | Cell;
@@ -34,6 +42,13 @@ const digitKey = (at: DeskController, cell: Cell, digit: number): Outcome => {
 const sayDigit = (at: DeskController, row: number, digit: number): void => {
   if (at.desk.row !== row) at.set({ row, answer: '' });
   pressDigit(at, digit);
+};
+
+const pointKey = (at: DeskController, cell: Cell): Outcome => {
+  if (at.desk.tool === 'read' && cell.at === 'square')
+    at.set({ place: at.work.problem.mat.origin + cell.column });
+  pressPoint(at);
+  return 'used';
 };
 
 const lift = (at: DeskController, cell: Cell): Outcome => {
@@ -72,6 +87,9 @@ export const cellKey = (at: DeskController, cell: Cell, event: KeyboardEvent): O
     case ' ':
       pressCell(at, cell);
       return 'used';
+    case '.':
+    case ',':
+      return pointKey(at, cell);
     case '+':
       return more(at, 1);
     case '-':

@@ -33,6 +33,7 @@ const TOOL_OF: Partial<Record<Move, Tool>> = {
   finishRow: 'row',
   slide: 'slide',
   writeProduct: 'read',
+  point: 'read',
   finishProduct: 'read',
   finishProblem: 'read',
 };

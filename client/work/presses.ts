@@ -70,6 +70,16 @@ export const pressDigit = (at: DeskController, digit: number): void => {
   else layTile(at, { edge: slot.at, index: slot.index }, digit);
 };
 
+/** The point of what is said, or of the product: it comes after the digit whose place is chosen. */
+export const pressPoint = (at: DeskController): void => {
+  const { tool, answer, place } = at.desk;
+  const { origin } = at.work.problem.mat;
+  if (tool === 'row' && !answer.includes('.')) at.set({ answer: `${answer || '0'}.` });
+  else if (tool === 'read' && place === null) at.set({ message: sentence('pressPointAfter') });
+  else if (tool === 'read' && place !== null)
+    at.do({ do: 'point', on: 'product', places: place - origin });
+};
+
 export const rubOut = (at: DeskController): void => {
   const { tool, slot, answer, place } = at.desk;
   if (tool === 'row') at.set({ answer: answer.slice(0, -1) });
@@ -85,7 +95,8 @@ export const pickBar = (at: DeskController, kind: number): void => {
 
 export const sayRow = (at: DeskController): void => {
   const { row, answer } = at.desk;
-  if (answer !== '' && at.do({ do: 'say', row, answer })) at.set({ answer: '' });
+  if (answer !== '' && at.do({ do: 'say', row, answer: answer.replace(/\.$/, '') }))
+    at.set({ answer: '' });
 };
 
 const takeAway = (at: DeskController, square: Square, bars: readonly number[]): void => {

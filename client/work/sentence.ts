@@ -60,6 +60,8 @@ export const nextSentence = (work: Work, next: Suggestion | null, tool: Tool): S
   switch (next.say.key) {
     case 'finishRow':
       return sentence('nextRowDone', { row });
+    case 'point':
+      return sentence('nextPoint');
     case 'finishProduct':
       return sentence('nextProductDone');
     case 'finishProblem':

@@ -37,6 +37,8 @@ export const told = (work: Work, action: Action): string => {
       return 'place' in action
         ? words('didWrite', { digit: action.digit, place: placeWord(action.place) })
         : '';
+    case 'point':
+      return words('didPoint', { places: action.places });
     case 'rub':
       return words('didRub');
     case 'undo':

@@ -3,16 +3,21 @@ import { numeral, rowWord, words } from '../words/words.ts';
 import type { DeskController } from './desk.ts';
 import type { Tool } from './moves.ts';
 import { openingPicture, slidingPicture } from './pictures.ts';
-import { pickBar, pressDigit, rubOut, sayRow } from './presses.ts';
+import { pickBar, pressDigit, pressPoint, rubOut, sayRow } from './presses.ts';
 import '../mat/tray.ts';
 import '../ui/keypad.ts';
 
-const pad = (at: DeskController, name: string) => html`<pw-keypad
+const pad = (at: DeskController, name: string, points = false) => html`<pw-keypad
   .name=${name}
   ?rubs=${true}
   @digit=${(event: CustomEvent<number>) => pressDigit(at, event.detail)}
+  .points=${points}
+  @point=${() => pressPoint(at)}
   @rub=${() => rubOut(at)}
 ></pw-keypad>`;
+
+/** A number with digits after its point makes a product with some. */
+const hasPoint = ({ work }: DeskController): boolean => work.problem.mat.origin < 0;
 
 const tiles = (at: DeskController) =>
   html`<p class="ask">${words('pickTile')}</p>${pad(at, words('digits'))}`;
@@ -44,7 +49,7 @@ const row = (at: DeskController) => {
       <button data-do="say" ?disabled=${answer === ''} @click=${() => sayRow(at)}>${words('say')}</button>
       <button class="primary" data-do="finishRow" @click=${() => at.do({ do: 'finish', what: `row:${chosen}` })}>${words('rowDone')}</button>
     </div>
-    ${pad(at, words('rowMakes'))}`;
+    ${pad(at, words('rowMakes'), hasPoint(at))}`;
 };
 
 const finishButton = (at: DeskController) => {
@@ -59,7 +64,7 @@ const finishButton = (at: DeskController) => {
 };
 
 const read = (at: DeskController) =>
-  html`<div class="line"><span class="grow">${words('pressDigit')}</span>${finishButton(at)}</div>${pad(at, words('digits'))}`;
+  html`<div class="line"><span class="grow">${words('pressDigit')}</span>${finishButton(at)}</div>${pad(at, words('digits'), hasPoint(at))}`;
 
 const ask = (id: 'pressSquare' | 'pressPile', picture: TemplateResult) => () =>
   html`<div class="line"><span class="grow">${words(id)}</span>${picture}</div>`;

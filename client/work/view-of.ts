@@ -58,8 +58,6 @@ export const matViewOf = (work: Work, desk: Desk): MatView => {
   };
 };
 
-const highestFirst = (digits: readonly number[]): number[] => [...digits].reverse();
-
 const saidOf = (work: Work) =>
   Object.entries(work.position.said.rows)
     .map(([row, answer]) => ({ row: Number(row), answer }))
@@ -77,20 +75,24 @@ const productPlaces = ({ problem }: Work): number[] => {
 };
 
 export const paperViewOf = (work: Work, desk: Desk): PaperView => {
-  const line = work.position.paper.lines.product ?? {};
+  const { lines, points } = work.position.paper;
+  const line = lines.product ?? {};
+  const { origin } = work.problem.mat;
+  const pointAt = points.product === undefined ? null : origin + points.product;
+  const pointAgain = isLifted(work, ({ step }) => step === 'point');
   return {
-    multiplicand: highestFirst(work.problem.multiplicand.digits),
-    multiplier: highestFirst(work.problem.multiplier.digits),
+    multiplicand: work.problem.multiplicand.text,
+    multiplier: work.problem.multiplier.text,
     said: saidOf(work),
     product: productPlaces(work).map((place) => ({
       place,
       digit: line[String(place)] ?? null,
-      again: isLifted(
-        work,
-        (lifted) => lifted.line?.line === 'product' && lifted.line.place === place,
-      ),
+      again:
+        (pointAgain && place === (pointAt ?? origin)) ||
+        isLifted(work, ({ line: on }) => on?.line === 'product' && on.place === place),
       active: desk.tool === 'read' && desk.place === place,
       marked: desk.hint?.place === place,
+      point: place === pointAt && pointAt > origin,
     })),
   };
 };

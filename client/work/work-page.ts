@@ -13,7 +13,7 @@ import { Drag, type Source } from './drag.ts';
 import { headerOf } from './header.ts';
 import { cellKey } from './keys.ts';
 import { keysList } from './keys-list.ts';
-import { doDeed, layTile, openSquare, pressCell } from './presses.ts';
+import { doDeed, layTile, openSquare, pressCell, pressPoint } from './presses.ts';
 import { trayOf } from './trays.ts';
 import { matViewOf, openViewOf, paperViewOf } from './view-of.ts';
 import { workPageStyles } from './work-page-styles.ts';
@@ -152,7 +152,10 @@ export class PwWork extends LitElement {
       at.do({ do: 'write', line: 'product', place, digit: Number(event.key) });
     else if (event.key === 'Backspace' || event.key === 'Delete')
       at.do({ do: 'rub', line: 'product', place });
-    else return;
+    else if (event.key === '.' || event.key === ',') {
+      at.set({ tool: 'read', place });
+      pressPoint(at);
+    } else return;
     event.preventDefault();
     if (/^\d$/.test(event.key)) this.find<PwPaper>('pw-paper')?.focusPlace(place - 1);
   }
