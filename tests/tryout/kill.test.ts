@@ -84,6 +84,8 @@ interface Load {
   acknowledged: number;
   /** Nobody needs to begin anything new, nor to kill: all kills are done, or something went wrong. */
   over: boolean;
+  /** Why no server will come back; then nobody needs to wait for one. */
+  failed: unknown;
 }
 
 /** Children who work as long as they may, each one activity after the other; an activity once begun is finished. */
@@ -94,6 +96,7 @@ const workOn = async (
 ): Promise<ChildAtWork[][]> => {
   const launch = async (child: string, activity: number) => {
     for (;;) {
+      server(); // throws when none will come back
       const at = { school: school.origin, tool };
       const launched = await launchByHttp(at, child, String(activity)).catch(() => null);
       if (launched?.token) return launched.token;
@@ -189,17 +192,24 @@ const workThroughKills = async (
   addresses: readonly string[],
   killing: (load: Load) => Promise<void>,
 ): Promise<void> => {
-  const server = () => addresses[Math.floor(Math.random() * addresses.length)] ?? here.tool;
+  const load: Load = { acknowledged: 0, over: false, failed: null };
+  const server = () => {
+    if (load.failed) throw load.failed;
+    return addresses[Math.floor(Math.random() * addresses.length)] ?? here.tool;
+  };
   // Some scores are taken without an answer: the tool must find out that they are there.
   await here.school.control('POST', '/troubles', { on: 'scores', do: 'drop', times: 5 });
-  const load = { acknowledged: 0, over: false };
   const stop = () => {
     load.over = true;
   };
   const working = workOn(here, server, load);
   working.catch(stop);
   // Both are waited for, also when one fails: no process may be started after the end of the test.
-  await settled([killing(load).finally(stop), working.then(() => {})]);
+  const killed = killing(load).finally(stop);
+  killed.catch((reason) => {
+    load.failed = reason;
+  });
+  await settled([killed, working.then(() => {})]);
   const works = await working;
   expect(works.every((own) => own.length > 0)).toBe(true);
   await expectKept(server, works.flat());
