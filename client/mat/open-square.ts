@@ -187,7 +187,7 @@ export class PwOpenSquare extends LitElement {
     const between = this.view.numbers ? BETWEEN.numbered : BETWEEN.plain;
     const { bead, bars } = layPile(this.view.bars, {
       ...this.room,
-      most: 32,
+      most: 38,
       row: ROW.wide,
       between,
     });

@@ -168,7 +168,7 @@ export class PwPaper extends LitElement {
       aria-label=${cell.again ? `${name}, ${words('again')}` : name}
       @click=${() => this.dispatchEvent(new CustomEvent('line-cell', { detail: cell.place }))}
       @keydown=${(event: KeyboardEvent) => this.key(event, cell.place)}
-    ${cell.digit ?? ''}${cell.point ? html`<b class="point">${pointSign}</b>` : ''}</button>`;
+    >${cell.digit ?? ''}${cell.point ? html`<b class="point">${pointSign}</b>` : ''}</button>`;
   }
 
   protected override render() {

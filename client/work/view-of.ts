@@ -90,7 +90,7 @@ export const paperViewOf = (work: Work, desk: Desk): PaperView => {
       again:
         (pointAgain && place === (pointAt ?? origin)) ||
         isLifted(work, ({ line: on }) => on?.line === 'product' && on.place === place),
-      active: desk.tool === 'read' && desk.place === place,
+      active: desk.tool === 'read' && desk.place === place && !work.finished.problem,
       marked: desk.hint?.place === place,
       point: place === pointAt && pointAt > origin,
     })),

@@ -256,7 +256,7 @@ export const workPageStyles = css`
       grid-template-columns: minmax(0, 1fr) 300px;
     }
     h1 {
-      font-size: 1.5rem;
+      font-size: 1.375rem;
     }
     header {
       min-height: 56px;

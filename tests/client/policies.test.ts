@@ -100,7 +100,8 @@ describe('numbers with a point', () => {
     await page.getByRole('button', { name: /^product, tenths:/ }).press('7');
     await page.getByRole('button', { name: /^product, hundredths:/ }).press('2');
     await page.getByRole('button', { name: /^product, units:/ }).press('.');
-    await page.getByRole('button', { name: 'product, units: 0, then the point' }).waitFor();
+    const units = page.getByRole('button', { name: 'product, units: 0, then the point' });
+    expect(await units.textContent()).toBe('0.');
     await page.getByRole('button', { name: 'The product is done' }).click();
     await page.getByRole('button', { name: 'I am finished' }).click();
     await untilSaved(page);

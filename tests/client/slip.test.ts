@@ -81,7 +81,9 @@ describe('a slip', () => {
       { do: 'write', line: 'product', place: 2, digit: 2 },
       { do: 'finish', what: 'product' },
     ]);
-    await page.getByRole('button', { name: 'product, tens: 2, look again' }).waitFor();
+    const lifted = page.getByRole('button', { name: 'product, tens: 2, look again' });
+    await lifted.waitFor();
+    expect(await lifted.textContent()).toBe('2');
     await perform(page, { do: 'write', line: 'product', place: 1, digit: 3 });
     await untilSaved(page);
     expect(statusOf('read:1')).toBe('corrected');
