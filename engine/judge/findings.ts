@@ -2,11 +2,13 @@ import type { Position } from '../mat/position.ts';
 import { NOTHING_YET } from './ledger.ts';
 import type { Finding, Moment, Scene } from './scene.ts';
 import type { StageRules } from './stage.ts';
+import { leaveUnworked } from './unworked.ts';
 
 /** How every step stands, by the index of the step. */
 export function findingsOf(stage: StageRules, scene: Scene, moment: Moment): readonly Finding[] {
   const findings: Finding[] = scene.plan.steps.map(() => NOTHING_YET);
   for (const aspect of stage.aspects) aspect.assess(scene, moment, findings);
+  leaveUnworked(scene, moment, findings);
   return findings;
 }
 
