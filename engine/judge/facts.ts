@@ -160,6 +160,7 @@ function judgePair(scene: Scene, pair: Square, last: boolean): Judged {
   ) {
     return { ...RIGHT, stale: true };
   }
+  if (last && isMisplaced(shape, due, true)) return whoPays(scene, pair, true);
   if (ways.some((way) => isPart(shape.bySquare, way))) return { fact: 'short', where: 'none' };
   // Bars beside a fact that was right may be the beginning of a mend.
   if (!last && plot.rightLays !== undefined && ledger.debts.length > 0)

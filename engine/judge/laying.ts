@@ -35,11 +35,24 @@ export function laidStep(plan: Plan, [row, column]: Square): number {
   return stepOf(plan, `laid:${nearRow}:${nearColumn}`);
 }
 
-const note: Note<ActionOf<'layBars'> | ActionOf<'liftBars'>> = (before, after, action, act) => {
+type Bars = ActionOf<'layBars'> | ActionOf<'liftBars'>;
+
+/** Where the policy lets known facts be laid, the tens of a pair may lie on the square to its left. */
+function pairOf({ problem }: Plan, { square, of }: Bars): Square {
+  if (problem.policy.laying !== 'fact' || of === undefined) return square;
+  return of[0] === square[0] && of[1] + 1 === square[1] ? of : square;
+}
+
+/** What a laying is worth at the place of its pair. */
+function worth({ kind, count, weight }: Lay): number {
+  return kind * count * (weight ?? 1);
+}
+
+const note: Note<Bars> = (before, after, action, act) => {
   const { plan } = before;
-  const ledger = laidLedger(before, after, action, act);
+  const square = pairOf(plan, action);
+  const ledger = laidLedger(before, after, action, { act, square });
   const scene = { ...before, position: after, ledger };
-  const { square } = action;
   const step = laidStep(plan, square);
   const due = ownDue(after, square);
   const given = ledger.plots[at(plan, square)]!.laid;
@@ -63,22 +76,20 @@ const note: Note<ActionOf<'layBars'> | ActionOf<'liftBars'>> = (before, after, a
 function laidLedger(
   { plan, ledger, charged }: Scene,
   after: Position,
-  action: ActionOf<'layBars'> | ActionOf<'liftBars'>,
-  act: number,
+  action: Bars,
+  { act, square }: { readonly act: number; readonly square: Square },
 ): Ledger {
-  const { square, kind } = action;
   const index = at(plan, square);
+  const here = at(plan, action.square);
   const count = action.do === 'layBars' ? action.count : -action.count;
   const plot = ledger.plots[index]!;
-  const lay = { act, square, kind, count };
-  const laid = plot.laid + kind * count;
+  const bars = { act, square: action.square, kind: action.kind, count };
+  const lay: Lay = here === index ? bars : { ...bars, weight: 10 };
+  const laid = plot.laid + worth(lay);
   const lays = laid === 0 ? [] : count < 0 ? without(plot.lays, lay) : [...plot.lays, lay];
   const plots = replaced(ledger.plots, index, { ...plot, lays, laid });
-  const heaps = replaced(
-    ledger.heaps,
-    index,
-    heapAfter(ledger.heaps[index]!, after, square, index),
-  );
+  const heap = heapAfter(ledger.heaps[here]!, after, action.square, index);
+  const heaps = replaced(ledger.heaps, here, heap);
   const evened = evenOutDiagonal(plan, after, { ...ledger, plots, heaps }, square, {
     act,
     charged: (pair) => charged.has(laidStep(plan, pair)),
@@ -115,7 +126,8 @@ export function without(lays: readonly Lay[], lifted: Lay): readonly Lay[] {
   let left = -lifted.count;
   const kept: Lay[] = [];
   for (const lay of lays.toReversed()) {
-    const taken = lay.kind === lifted.kind && lay.count > 0 ? Math.min(left, lay.count) : 0;
+    const same = lay.kind === lifted.kind && lay.weight === lifted.weight;
+    const taken = same && lay.count > 0 ? Math.min(left, lay.count) : 0;
     left -= taken;
     if (lay.count !== taken) kept.unshift({ ...lay, count: lay.count - taken });
   }
@@ -189,7 +201,7 @@ function standingOf(scene: Scene, square: Square, last: boolean): Standing {
   if (claimed.length > 0 && rest <= due) return besideClaims(scene, claimed, rest, due);
   // Too little is a pair being laid; only what is too much may belong elsewhere.
   for (const lay of rest > due ? unclaimed : []) {
-    const left = rest - lay.kind * lay.count;
+    const left = rest - worth(lay);
     if (left < 0 || left > due || lay.count < 0) continue;
     const [meant] = meantFor(scene, lay);
     if (meant === undefined || (left !== due && ledger.plots[meant]!.laid !== 0)) continue;
@@ -209,7 +221,7 @@ function inside(plan: Plan, [row, column]: Square): boolean {
 }
 
 function beadsOf(lays: readonly Lay[]): number {
-  return lays.reduce((sum, lay) => sum + lay.kind * lay.count, 0);
+  return lays.reduce((sum, lay) => sum + worth(lay), 0);
 }
 
 /** Bars that an answer has charged to another pair stay there; where they are all that lies, nothing is owed twice. */

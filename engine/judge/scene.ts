@@ -37,6 +37,8 @@ export interface Lay {
   readonly square: Square;
   readonly kind: number;
   readonly count: number;
+  /** 10 where bars for the tens of a fact lie on the square to the left of their pair. */
+  readonly weight?: 10;
 }
 
 /** What was laid for a pair (indexed by row × columns + column of its square), whatever became of it since. */
