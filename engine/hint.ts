@@ -51,6 +51,9 @@ function whereOf({ plan }: Run, id: string): Record<string, number | string | re
     const places = [multiplicand.lowest + column, multiplier.lowest + row];
     return { row, column, place: mat.origin + row + column, places };
   }
+  if (kind === 'point') {
+    return { places: [multiplicand.lowest, multiplier.lowest], place: mat.origin };
+  }
   if (kind === 'said' || kind === 'slid') return { row: Number(first) };
   return first === '' ? {} : { place: Number(first) };
 }

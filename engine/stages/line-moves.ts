@@ -1,4 +1,4 @@
-import { BEYOND, type Columns } from '../judge/paper/columns.ts';
+import type { Columns } from '../judge/paper/columns.ts';
 import { holdsDigits, rowLines } from '../judge/paper/lines.ts';
 import type { LineReading } from '../judge/paper/reading-line.ts';
 import type { Scene } from '../judge/scene.ts';
@@ -69,7 +69,7 @@ function nextColumn(scene: Scene, reading: LineReading, kind: LineKind): Suggest
     const unheld = mark === 'leftOut' && !holdsDigits(scene.position, line);
     const value = {
       column,
-      base: (spec.columns.list[column] ?? BEYOND).base,
+      base: spec.columns.list[column]?.base ?? 0,
       carry: noted ?? carryDue,
     };
     if (mark === 'missing' || unheld) {
@@ -119,7 +119,7 @@ function nextUnshifted(scene: Scene, { spec }: LineReading, kind: LineKind): Sug
       return rubDigit({ do: 'rub', line, place: origin + at });
     }
     if (column < 0) return writeZero(scene.plan, { line, row: kind.row, at });
-    const { base } = spec.columns.list[column] ?? BEYOND;
+    const base = spec.columns.list[column]?.base ?? 0;
     return writeColumn(scene.plan, { ...kind, column, base, carry: 0, at, digit: wanted });
   }
   return null;

@@ -32,6 +32,8 @@ export interface Fault {
   readonly given: number | null;
   readonly due: number;
   readonly missing: boolean;
+  /** It is the carry that is wrong. */
+  readonly carry?: true;
 }
 
 export interface LineReading {
@@ -97,26 +99,38 @@ function mayShift(paper: Paper, spec: LineSpec, shift: number): boolean {
 }
 
 /**
- * A shift explains nothing without a digit where the line then begins (or, too far left, a zero before it). A
- * line without placeholders stands too far right only for zeros at the end left out, all else written.
+ * A shift explains nothing without a digit where the line then begins, unless that one is still to come (or,
+ * too far left, without a zero before it). A line without placeholders stands too far right only for zeros at
+ * the end left out, all else written.
  */
-function explains({ digits }: Paper, { spec, shift, reads, faults }: LineReading): boolean {
-  const begins = reads[0]?.given !== undefined && reads[0].given !== null;
-  if (shift > 0) return begins || digits.has(spec.lowest);
-  if (spec.lowest > 0) return begins;
+function explains(paper: Paper, { spec, shift, reads, faults }: LineReading): boolean {
+  const begins = (reads[0]?.given ?? null) !== null;
+  if (shift > 0) return begins || paper.digits.has(spec.lowest);
+  if (spec.lowest > 0) return begins || isFromTheLeft(paper, spec, spec.lowest + shift);
   const zeros = reads.slice(0, -shift).every(({ mark }) => mark === 'leftOut');
   return zeros && !faults.some(({ missing }) => missing);
 }
 
+/** The lowest of the digits from there up was written after the highest. */
+function isFromTheLeft(paper: Paper, spec: LineSpec, first: number): boolean {
+  const places = [...paper.digits.keys()].filter((at) => at >= first);
+  const penned = (at: number) => actsAt(paper, linesOf(spec), at)[0] ?? -1;
+  return penned(Math.min(...places)) > penned(Math.max(...places));
+}
+
 /**
  * Fewer steps, then fewer faults. Of two equally good readings the one without a shift; but while the line is
- * still being written and all else is right, the one with: a first 0 is a placeholder too many rather than a
- * wrong digit.
+ * still being written and all else is right, a first 0 is a placeholder too many rather than a wrong digit, and
+ * a first 0 that is due may be the placeholder that was written instead of another.
  */
 function isBetter(other: LineReading, best: LineReading): boolean {
   const by = compareReadings(other, best);
   if (by !== 0) return by < 0;
-  return !other.spec.progress.final && best.shift === 0 && other.faults.length === 1;
+  const { spec, faults, shift } = best;
+  const [fault] = faults;
+  if (spec.progress.final || shift !== 0 || faults.length > 1) return false;
+  if (fault!.carry || fault!.at !== spec.lowest) return false;
+  return other.shift > 0 ? fault!.given === 0 : other.shift === -1 && fault!.due === 0;
 }
 
 /** Negative: the first spends fewer steps, or as many with fewer faults. */
@@ -223,7 +237,15 @@ function columnFaults(
       const over = spec.lowest + column + carried;
       const noted = reads[column]!.noted;
       const acts = actsAt(paper, spec.carries, over);
-      faults.push({ step, at: over, acts, given: noted, due: carryDue, missing: false });
+      faults.push({
+        step,
+        at: over,
+        acts,
+        given: noted,
+        due: carryDue,
+        missing: false,
+        carry: true,
+      });
     }
     const missing = mark === 'missing' && spec.progress.final;
     if (mark !== 'wrong' && !missing) continue;
