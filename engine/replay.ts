@@ -1,6 +1,7 @@
 import { type Hint, hintFor } from './hint.ts';
 import { findingsOf, momentOf } from './judge/findings.ts';
 import { advance, copyRun, physicsOf, type Run, sceneOf, startRun, viewOf } from './judge/run.ts';
+import type { Finding, Findings } from './judge/scene.ts';
 import type { Suggestion, Work } from './judge/work.ts';
 import type { Action } from './mat/action.ts';
 import type { Problem } from './problem.ts';
@@ -64,7 +65,13 @@ function nextOf(run: Run): Suggestion | null {
   const { position } = run.state;
   if (position.finished.problem) return null;
   const scene = sceneOf(run);
-  const findings = findingsOf(run.stage, scene, momentOf(position));
+  let found: readonly Finding[] | null = null;
+  const findings: Findings = {
+    at: (step) => {
+      found ??= findingsOf(run.stage, scene, momentOf(position));
+      return found[step];
+    },
+  };
   return (
     run.stage.next(scene, findings) ?? {
       action: { do: 'finish', what: 'problem' },

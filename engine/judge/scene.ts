@@ -88,6 +88,8 @@ export interface Half {
 export interface Latched {
   readonly given: string | number;
   readonly follows: boolean;
+  /** What a digit of a line may have handed on to the next, bit c for a carry of c. */
+  readonly hands?: number;
 }
 
 /** What the judge remembers beside the position. Immutable: undo goes back to an earlier one. */
@@ -141,6 +143,9 @@ export interface Finding {
   readonly row?: number;
   readonly skill?: Skill;
 }
+
+/** How every step stands, by its index; worked out only if it is looked at. */
+export type Findings = Pick<readonly Finding[], 'at'>;
 
 export interface Remark {
   readonly step: number;

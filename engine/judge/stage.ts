@@ -1,7 +1,7 @@
 import type { Action } from '../mat/action.ts';
 import type { Position } from '../mat/position.ts';
 import type { Stage } from '../vocabulary.ts';
-import type { Aspect, Finding, Note, Noted, Scene } from './scene.ts';
+import type { Aspect, Findings, Note, Noted, Scene } from './scene.ts';
 import type { Suggestion } from './work.ts';
 
 /** What a stage file gives: what it obliges to, and the next sensible action from any position. */
@@ -9,7 +9,7 @@ export interface StageRules {
   readonly id: Stage;
   readonly aspects: readonly Aspect[];
   /** null: nothing is left to do but to finish the problem. */
-  readonly next: (scene: Scene, findings: readonly Finding[]) => Suggestion | null;
+  readonly next: (scene: Scene, findings: Findings) => Suggestion | null;
 }
 
 /** What the stage's aspects make of an action, one after the other; the first remark stands. */

@@ -1,5 +1,6 @@
 import type { Position } from '../mat/position.ts';
 import { finding, isOver, ownDue } from './ledger.ts';
+import { holdsDigits, rowLines } from './paper/lines.ts';
 import type { Finding, Moment, Plan, Scene } from './scene.ts';
 
 /**
@@ -43,15 +44,12 @@ function asksFor(plan: Plan, position: Position, row: number): boolean {
 /** Whether the child laid, said or wrote anything for the row. */
 function isBegun({ plan, position, ledger }: Scene, row: number): boolean {
   const { paper, said } = position;
-  const lines = plan.up.length === 1 ? ['product', 'partial:0'] : partialsOf(position, row);
+  const { line } = rowLines(plan, position)[row]!;
   return (
     ledger.plots.some(({ lays }) => lays.some(({ square }) => square[0] === row)) ||
     said.rows[row] !== undefined ||
     Object.keys(paper.squares).some((square) => square.startsWith(`${row}:`)) ||
-    lines.some((line) => paper.lines[line] !== undefined)
+    // Where there are several lines, the child began this one for the row.
+    (line !== null && (plan.up.length > 1 || holdsDigits(position, line)))
   );
-}
-
-function partialsOf({ paper }: Position, row: number): string[] {
-  return Object.keys(paper.begun).filter((line) => paper.begun[line] === row);
 }

@@ -2,7 +2,7 @@ import { uncounted } from '../judge/counting.ts';
 import { at, ownDue, stepOf } from '../judge/ledger.ts';
 import { reading } from '../judge/product.ts';
 import { rowLaid, sayable } from '../judge/rows.ts';
-import type { Finding, Scene } from '../judge/scene.ts';
+import type { Findings, Scene } from '../judge/scene.ts';
 import type { Suggestion } from '../judge/work.ts';
 import type { Square } from '../mat/geometry.ts';
 import { pileValue } from '../mat/position.ts';
@@ -55,13 +55,9 @@ export function nextSettling(scene: Scene, row: number): Suggestion | null {
 }
 
 /** A row is said while it can still be seen. */
-export function nextSaying(
-  scene: Scene,
-  findings: readonly Finding[],
-  row: number,
-): Suggestion | null {
+export function nextSaying(scene: Scene, findings: Findings, row: number): Suggestion | null {
   const step = stepOf(scene.plan, `said:${row}`);
-  if (step < 0 || findings[step]!.grade === 'right') return null;
+  if (step < 0 || findings.at(step)!.grade === 'right') return null;
   const spoken = scene.position.said.rows[row] !== undefined;
   const hidden = (scene.ledger.disturbed & (1 << row)) !== 0 && scene.plan.up.length > 1;
   if (!rowLaid(scene, row) || (hidden && !spoken)) return null;
@@ -86,7 +82,7 @@ export function nextSlide(scene: Scene): Suggestion | null {
 }
 
 /** The product as it can be read from the bottom row, units first. */
-export function nextDigit(scene: Scene, findings: readonly Finding[]): Suggestion | null {
+export function nextDigit(scene: Scene, findings: Findings): Suggestion | null {
   const { plan, position } = scene;
   const { origin } = plan.problem.mat;
   const own = reading(scene).bottom;
@@ -97,7 +93,7 @@ export function nextDigit(scene: Scene, findings: readonly Finding[]): Suggestio
     const step = stepOf(plan, `read:${place}`);
     if (
       written === due ||
-      (step >= 0 && written !== undefined && findings[step]!.grade === 'right')
+      (step >= 0 && written !== undefined && findings.at(step)!.grade === 'right')
     ) {
       continue;
     }

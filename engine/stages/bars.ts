@@ -3,7 +3,7 @@ import { laying } from '../judge/laying.ts';
 import { pointWith } from '../judge/point.ts';
 import { productLine, zerosLeftOut } from '../judge/reading.ts';
 import { saying } from '../judge/saying.ts';
-import type { Finding, Scene } from '../judge/scene.ts';
+import type { Findings, Scene } from '../judge/scene.ts';
 import { settling } from '../judge/settling.ts';
 import { sliding } from '../judge/sliding.ts';
 import type { StageRules } from '../judge/stage.ts';
@@ -23,7 +23,7 @@ import { nextPoint } from './point-moves.ts';
 import { nextTile } from './tile-moves.ts';
 
 /** What is done with a row once it lies counted and exchanged; null: nothing more. */
-type Report = (scene: Scene, findings: readonly Finding[], row: number) => Suggestion | null;
+type Report = (scene: Scene, findings: Findings, row: number) => Suggestion | null;
 
 /** Row by row from the units: lay, count and exchange, report; then all rows down, settle, read the product. */
 export function nextWithBars(
@@ -44,7 +44,7 @@ export function nextWithBars(
 
 function nextRow(
   scene: Scene,
-  findings: readonly Finding[],
+  findings: Findings,
   report: Report,
   lay: (scene: Scene, row: number) => Suggestion | null,
 ): Suggestion | null {

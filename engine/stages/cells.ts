@@ -11,7 +11,7 @@ import { pens } from '../judge/paper/pens.ts';
 import { PARTS, slotOf, squareOf } from '../judge/paper/squares.ts';
 import { type Addends, readSum, summing, zerosLeftOut } from '../judge/paper/summing.ts';
 import { pointWith } from '../judge/point.ts';
-import type { Finding, Moment, Scene } from '../judge/scene.ts';
+import type { Findings, Moment, Scene } from '../judge/scene.ts';
 import type { StageRules } from '../judge/stage.ts';
 import { tiles } from '../judge/tiles.ts';
 import type { Suggestion } from '../judge/work.ts';
@@ -42,7 +42,7 @@ const diagonals: Addends = {
 
 const OVER: Moment = { at: 'product' };
 
-function next(scene: Scene, findings: readonly Finding[]): Suggestion | null {
+function next(scene: Scene, findings: Findings): Suggestion | null {
   return (
     nextTile(scene) ??
     nextRow(scene) ??

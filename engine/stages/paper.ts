@@ -4,7 +4,7 @@ import { isZeroRow } from '../judge/paper/row-steps.ts';
 import { readRow, rowsWritten } from '../judge/paper/rows-written.ts';
 import { readSum, summing } from '../judge/paper/summing.ts';
 import { pointWith } from '../judge/point.ts';
-import type { Finding, Scene } from '../judge/scene.ts';
+import type { Findings, Scene } from '../judge/scene.ts';
 import type { StageRules } from '../judge/stage.ts';
 import type { Suggestion } from '../judge/work.ts';
 import { nextProductFinish, nextRowFinish } from './bar-moves.ts';
@@ -12,7 +12,7 @@ import { nextBegin, nextInLine } from './line-moves.ts';
 import { nextPoint } from './point-moves.ts';
 
 /** Row by row from the units, carries noted as they come; then the rows are added. */
-function next(scene: Scene, findings: readonly Finding[]): Suggestion | null {
+function next(scene: Scene, findings: Findings): Suggestion | null {
   const rows = scene.plan.up.length === 1 ? nextSingle(scene) : (nextRows(scene) ?? nextSum(scene));
   const [leftOut] = paperZerosLeftOut(scene);
   return rows ?? nextPoint(scene, findings, leftOut) ?? nextProductFinish(scene);

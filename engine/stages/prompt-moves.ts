@@ -1,16 +1,16 @@
 import { stepOf } from '../judge/ledger.ts';
 import { worthOf } from '../judge/prompting.ts';
-import type { Finding, Scene } from '../judge/scene.ts';
+import type { Finding, Findings, Scene } from '../judge/scene.ts';
 import type { Suggestion } from '../judge/work.ts';
 import { placeOf, type Square } from '../mat/geometry.ts';
 import type { Prompt } from '../problem.ts';
 import { sayPrompt } from './captions.ts';
 
 /** The first question that is not answered rightly yet. */
-export function nextPrompt(scene: Scene, findings: readonly Finding[]): Suggestion | null {
+export function nextPrompt(scene: Scene, findings: Findings): Suggestion | null {
   const { plan, position } = scene;
   for (const [index, prompt] of plan.problem.prompts.entries()) {
-    const found = findings[stepOf(plan, `prompt:${index}`)]!;
+    const found = findings.at(stepOf(plan, `prompt:${index}`))!;
     const answer = answerOf(scene, prompt, found);
     const given = position.said.prompts[index];
     if (found.grade === 'right' || JSON.stringify(given) === JSON.stringify(answer)) continue;

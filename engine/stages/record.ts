@@ -4,7 +4,7 @@ import { pens } from '../judge/paper/pens.ts';
 import { recorded } from '../judge/paper/recorded.ts';
 import { readRow, rowsWritten } from '../judge/paper/rows-written.ts';
 import { productLine } from '../judge/reading.ts';
-import type { Finding, Scene } from '../judge/scene.ts';
+import type { Findings, Scene } from '../judge/scene.ts';
 import { settling } from '../judge/settling.ts';
 import { sliding } from '../judge/sliding.ts';
 import type { StageRules } from '../judge/stage.ts';
@@ -14,7 +14,7 @@ import { nextWithBars, pointOfBars } from './bars.ts';
 import { nextBegin, nextInLine } from './line-moves.ts';
 
 /** The row is written as it lies; one that makes nothing is left out. */
-function nextRecord(scene: Scene, _findings: readonly Finding[], row: number): Suggestion | null {
+function nextRecord(scene: Scene, _findings: Findings, row: number): Suggestion | null {
   if (scene.plan.up.length === 1) return null;
   const reading = readRow(recorded, scene, { at: 'row', row }, row);
   if (reading.spec.columns.needed === 0 && reading.faults.length === 0) return null;

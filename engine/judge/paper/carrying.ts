@@ -13,6 +13,8 @@ export interface ColumnRead {
   /** What is carried in as written: `none` written, as due, not as due, not to be said yet. */
   readonly carry: 'none' | 'right' | 'wrong' | 'waiting';
   readonly noted: number | null;
+  /** What it may hand on, bit c for a carry of c. */
+  readonly hands: number;
   readonly carryDue: number;
 }
 
@@ -20,8 +22,9 @@ export interface ColumnRead {
 export interface Written {
   readonly digit: (column: number) => number | undefined;
   readonly carry: (column: number) => number | undefined;
-  /** It was right when it was written, and was not written over since. */
-  readonly stayed: (column: number, what: 'digit' | 'carry') => boolean;
+  /** What a digit that was right when it was written handed on then; null: it was not, or was written over. */
+  readonly stayed: (column: number) => number | null;
+  readonly carryStayed: (column: number) => boolean;
   /** Highest column that holds a digit or a carry; −1: none. */
   readonly highest: number;
   /** Columns that are decimals of the whole product: their zeros at the end may be left out. */
@@ -76,7 +79,7 @@ function readColumn(
   const carry =
     noted === undefined
       ? 'none'
-      : has(walk.into, noted) || written.stayed(index, 'carry')
+      : has(walk.into, noted) || written.carryStayed(index)
         ? 'right'
         : known
           ? 'wrong'
@@ -92,10 +95,10 @@ function readColumn(
     carryDue: walk.likely,
   } as const;
   const mark = markOf(columns, index, { column, into, judged, given }, written, walk);
-  handOn(walk, column, { into, likely, given, mark });
+  handOn(walk, column, { into, likely, given, mark, stayed: written.stayed(index) });
   walk.known = final || (judged && mark !== 'missing' && mark !== 'waiting');
   walk.onlyLeftOut &&= mark === 'leftOut';
-  return { ...shared, mark };
+  return { ...shared, mark, hands: walk.into };
 }
 
 interface Case {
@@ -118,7 +121,7 @@ function markOf(
     const mayLeaveOut = index < written.decimals && walk.onlyLeftOut;
     return mayLeaveOut && mayBeZero ? 'leftOut' : 'missing';
   }
-  if (written.stayed(index, 'digit')) return 'right';
+  if (written.stayed(index) !== null) return 'right';
   if (!judged) return 'waiting';
   return fitting(into, column, given) !== 0 ? 'right' : 'wrong';
 }
@@ -131,9 +134,9 @@ function markOf(
 function handOn(
   walk: Walk,
   column: Column,
-  done: { into: Carries; likely: number; given: number | null; mark: Mark },
+  done: { into: Carries; likely: number; given: number | null; mark: Mark; stayed: Carries | null },
 ): void {
-  const { into, likely, given, mark } = done;
+  const { into, likely, given, mark, stayed } = done;
   if (mark === 'absent') {
     walk.into = NO_CARRY;
     walk.likely = 0;
@@ -143,12 +146,13 @@ function handOn(
   const fits = digit === null ? 0 : fitting(into, column, digit);
   if (fits !== 0 && mark !== 'wrong') {
     const best = has(fits, likely) ? likely : lowest(fits);
-    walk.into = mapped(fits, (carry) => Math.floor((column.base + carry) / 10));
+    walk.into = mapped(fits, (carry) => Math.floor((column.base + carry) / 10)) | (stayed ?? 0);
     walk.likely = Math.floor((column.base + best) / 10);
     return;
   }
   walk.into =
     mapped(into, (carry) => Math.floor((column.base + carry) / 10)) |
+    (stayed ?? 0) |
     below(Math.floor((column.most - (digit ?? 0)) / 10));
   walk.likely = Math.floor((column.base + likely) / 10);
 }

@@ -1,4 +1,4 @@
-import type { Action, Line } from '../../mat/action.ts';
+import type { Action, ActionOf, Line } from '../../mat/action.ts';
 import type { Square } from '../../mat/geometry.ts';
 import type { Slot } from '../../vocabulary.ts';
 import type { Aspect, Ledger, Note } from '../scene.ts';
@@ -13,6 +13,11 @@ export function squarePenOf([row, column]: Square, slot: Slot): string {
 
 export function beginOf(line: Line): string {
   return `${line}@begin`;
+}
+
+/** A carry that was crossed out after its digit was written. */
+export function crossedOutOf(line: Line, place: number): string {
+  return `${line}@${place} crossed out`;
 }
 
 function keyOf(action: Extract<Action, { do: 'write' | 'begin' }>): string {
@@ -35,9 +40,19 @@ const note: Note<Extract<Action, { do: 'write' | 'begin' }>> = (
   ledger: noted(ledger, keyOf(action), act),
 });
 
+/** A carry is rubbed out when it is used up: the digit that it fed was still made with it. */
+const noteRub: Note<ActionOf<'rub'>> = ({ ledger, position }, _after, action, act) => {
+  if ('square' in action || !action.line.startsWith('carry')) return { ledger };
+  const { line, place } = action;
+  const given = position.paper.lines[line]![place]!;
+  const key = crossedOutOf(line, place);
+  const latched = { ...ledger.latched, [key]: { given, follows: false } };
+  return { ledger: { ...noted(ledger, key, act), latched } };
+};
+
 /** Remembers which action wrote what stands on paper: what an answer has charged stays with its step. */
 export const pens: Aspect = {
   steps: () => [],
-  notes: { write: note, begin: note },
+  notes: { write: note, begin: note, rub: noteRub },
   assess: () => {},
 };

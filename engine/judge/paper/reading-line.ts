@@ -3,7 +3,7 @@ import type { Latched, Ledger, Scene } from '../scene.ts';
 import { type ColumnRead, type Progress, readColumns, type Written } from './carrying.ts';
 import { withClaims } from './claims.ts';
 import type { Columns } from './columns.ts';
-import { penOf } from './pens.ts';
+import { crossedOutOf, penOf } from './pens.ts';
 
 /** What a line should hold, and which step answers for what. Places are counted from the origin. */
 export interface LineSpec {
@@ -73,6 +73,19 @@ function paperOf(scene: Scene, spec: LineSpec): Paper {
   return { scene, digits, carries, highest: Math.max(-1, ...digits.keys(), ...carries.keys()) };
 }
 
+/** A carry as it stands, or as it stood when the digit that it feeds was written. */
+function carryOf(paper: Paper, spec: LineSpec, at: number, fed: number): number | undefined {
+  const stands = paper.carries.get(at);
+  if (stands !== undefined || !spec.columns.carrying) return stands;
+  const { ledger, plan } = paper.scene;
+  const [penned = Number.POSITIVE_INFINITY] = actsAt(paper, linesOf(spec), fed);
+  for (const line of spec.carries) {
+    const key = crossedOutOf(line, plan.problem.mat.origin + at);
+    if (ledger.pens[key]! > penned) return ledger.latched[key]!.given as number;
+  }
+  return undefined;
+}
+
 /** The line as it reads best: at the shift with the fewest wrong steps. */
 export function readLine(scene: Scene, spec: LineSpec): LineReading {
   const paper = paperOf(scene, spec);
@@ -108,7 +121,7 @@ function explains(paper: Paper, { spec, shift, reads, faults }: LineReading): bo
   if (shift > 0) return begins || paper.digits.has(spec.lowest);
   if (spec.lowest > 0) return begins || isFromTheLeft(paper, spec, spec.lowest + shift);
   const zeros = reads.slice(0, -shift).every(({ mark }) => mark === 'leftOut');
-  return zeros && !faults.some(({ missing }) => missing);
+  return spec.progress.final && zeros && !faults.some(({ missing }) => missing);
 }
 
 /** The lowest of the digits from there up was written after the highest. */
@@ -130,7 +143,9 @@ function isBetter(other: LineReading, best: LineReading): boolean {
   const [fault] = faults;
   if (spec.progress.final || shift !== 0 || faults.length > 1) return false;
   if (fault!.carry || fault!.at !== spec.lowest) return false;
-  return other.shift > 0 ? fault!.given === 0 : other.shift === -1 && fault!.due === 0;
+  return other.shift > 0
+    ? fault!.given === 0
+    : spec.lowest > 0 && other.shift === -1 && fault!.due === 0;
 }
 
 /** Negative: the first spends fewer steps, or as many with fewer faults. */
@@ -146,22 +161,23 @@ function latchKey(spec: LineSpec, what: 'digit' | 'carry', at: number, shift: nu
   return `${spec.name}@${shift} ${what} ${at}`;
 }
 
-function writtenAt(
-  { scene, digits, carries, highest }: Paper,
-  spec: LineSpec,
-  shift: number,
-  carried: number,
-): Written {
+function writtenAt(paper: Paper, spec: LineSpec, shift: number, carried: number): Written {
+  const { scene, digits, highest } = paper;
   const { latched } = scene.ledger;
   const at = (column: number) => spec.lowest + column + shift;
   const carryAt = (column: number) => spec.lowest + column + carried;
   return {
     digit: (column) => digits.get(at(column)),
-    carry: (column) => carries.get(carryAt(column)),
-    stayed: (column, what) => {
-      const where = what === 'digit' ? at(column) : carryAt(column);
-      const now = (what === 'digit' ? digits : carries).get(where);
-      return now !== undefined && latched[latchKey(spec, what, where, shift)]?.given === now;
+    carry: (column) => carryOf(paper, spec, carryAt(column), at(column)),
+    stayed: (column) => {
+      const before = latched[latchKey(spec, 'digit', at(column), shift)];
+      const now = digits.get(at(column));
+      return now !== undefined && before?.given === now ? (before.hands ?? 0) : null;
+    },
+    carryStayed: (column) => {
+      const now = carryOf(paper, spec, carryAt(column), at(column));
+      const before = latched[latchKey(spec, 'carry', carryAt(column), shift)];
+      return now !== undefined && before?.given === now;
     },
     highest: highest - spec.lowest - Math.min(shift, carried),
     decimals: spec.decimals,
@@ -186,6 +202,19 @@ function actsAt({ scene }: Paper, lines: readonly Line[], at: number): number[] 
   });
 }
 
+/** The actions that wrote what stands right on these lines. */
+function actsFrom(
+  paper: Paper,
+  lines: readonly Line[],
+  places: readonly number[],
+  first: number,
+  faults: readonly Fault[],
+): number[] {
+  return places
+    .filter((at) => at >= first && !faults.some((fault) => fault.at === at))
+    .flatMap((at) => actsAt(paper, lines, at));
+}
+
 function shiftFaults(
   paper: Paper,
   spec: LineSpec,
@@ -195,9 +224,10 @@ function shiftFaults(
   // A line without placeholders stands too far right only where zeros at the end were left out.
   if (shift === 0 || (shift < 0 && spec.lowest === 0)) return [];
   const first = spec.lowest + shift;
-  const acts = [...paper.digits.keys()]
-    .filter((at) => at >= Math.min(first, spec.lowest) && !own.some((fault) => fault.at === at))
-    .flatMap((at) => actsAt(paper, linesOf(spec), at));
+  const acts = [
+    ...actsFrom(paper, linesOf(spec), [...paper.digits.keys()], Math.min(first, spec.lowest), own),
+    ...actsFrom(paper, spec.carries, [...paper.carries.keys()], 0, own),
+  ];
   if (shift < 0) {
     const given = paper.digits.get(first) ?? null;
     const fault = { at: first, acts, given, due: 0, missing: false };
@@ -262,10 +292,10 @@ export function withLatches(
   follows: (column: number, given: number) => boolean,
 ): Ledger {
   const latched: Record<string, Latched> = {};
-  for (const [column, { mark, given, carry, noted }] of reads.entries()) {
+  for (const [column, { mark, given, carry, noted, hands }] of reads.entries()) {
     if (mark === 'right' && carry !== 'wrong' && given !== null) {
       const key = latchKey(spec, 'digit', spec.lowest + column + shift, shift);
-      latched[key] = { given, follows: follows(column, given) };
+      latched[key] = { given, follows: follows(column, given), hands };
     }
     if (carry === 'right' && noted !== null) {
       const key = latchKey(spec, 'carry', spec.lowest + column + carried, shift);

@@ -108,11 +108,11 @@ function remarkOf(
   return { step, verdict: follows ? 'follows' : 'right', given, due };
 }
 
-/** Which zeros at the end of the product's decimals were left out: the point may leave them out too. */
-export function zerosLeftOut({ shift, reads }: LineReading): readonly number[] {
+/** How many places at the end of the product's decimals are not written: the point may leave them out too. */
+export function zerosLeftOut({ spec, shift, reads }: LineReading): readonly number[] {
   if (shift < 0) return [-shift];
-  const kept = reads.findIndex(({ mark }) => mark !== 'leftOut');
-  return [0, kept < 0 ? reads.length : kept];
+  const first = reads.findIndex(({ given }) => given !== null);
+  return [0, Math.min(Math.max(first, 0), spec.decimals)];
 }
 
 /** What stands under each other is added up into the product. */
