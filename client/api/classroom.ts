@@ -4,8 +4,6 @@ import { type Reply, request } from './http.ts';
 export type ChildState = 'notStarted' | 'working' | 'finished' | 'released';
 
 export interface ChildRow {
-  /** A number instead of a name. */
-  readonly label: string;
   readonly state: ChildState;
   readonly problemsFinished: number;
   readonly problems: number;

@@ -89,7 +89,8 @@ export class PwPaper extends LitElement {
       }
       .again {
         color: var(--again);
-        text-decoration: underline wavy;
+        font-weight: 700;
+        background: var(--again-tint);
       }
       .line {
         position: relative;
@@ -131,7 +132,6 @@ export class PwPaper extends LitElement {
       .line button.again {
         color: var(--again);
         border: 3px solid var(--again);
-        text-decoration: none;
         transform: translateY(-6px);
         background: var(--again-tint);
         box-shadow: 3px 8px 6px rgb(0 0 0 / 45%);

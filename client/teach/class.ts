@@ -1,16 +1,17 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { type ChildRow, type Classroom, readClass, releaseAll } from '../api/classroom.ts';
 import { buttonStyles } from '../ui/buttons.ts';
-import { moment, type WordId, words } from '../words/words.ts';
+import { type ClassWordId, classWords } from '../words/class-words.ts';
+import { moment, words } from '../words/words.ts';
 import { marksText } from '../work/marks-text.ts';
 
-const STATES: Record<ChildRow['state'], WordId> = {
+const STATES: Record<ChildRow['state'], ClassWordId> = {
   notStarted: 'stateNotStarted',
   working: 'stateWorking',
   finished: 'stateFinished',
   released: 'stateReleased',
 };
-const DELIVERIES: Record<ChildRow['delivery']['state'], WordId> = {
+const DELIVERIES: Record<ChildRow['delivery']['state'], ClassWordId> = {
   none: 'deliveryNone',
   waiting: 'deliveryWaiting',
   sending: 'deliverySending',
@@ -43,21 +44,21 @@ const KNOWN = [
 ] as const;
 
 const reasonOf = (code: string): string => {
-  if (AWAY.includes(code)) return words('reason.away');
+  if (AWAY.includes(code)) return classWords('reason.away');
   const known = KNOWN.find((other) => other === code);
-  return known === undefined ? words('reason.other', { code }) : words(`reason.${known}`);
+  return known === undefined ? classWords('reason.other', { code }) : classWords(`reason.${known}`);
 };
 
 const deliveryOf = ({ delivery }: ChildRow) => {
-  const state = words(DELIVERIES[delivery.state]);
+  const state = classWords(DELIVERIES[delivery.state]);
   const text =
     delivery.reason === undefined
       ? state
-      : words('reasonWith', { state, reason: reasonOf(delivery.reason) });
+      : classWords('reasonWith', { state, reason: reasonOf(delivery.reason) });
   return html`${text}${
     delivery.lastTriedAt === null
       ? nothing
-      : html`<br /><small>${words('triedAt', { when: moment(delivery.lastTriedAt) })}</small>`
+      : html`<br /><small>${classWords('triedAt', { when: moment(delivery.lastTriedAt) })}</small>`
   }`;
 };
 
@@ -158,41 +159,41 @@ export class PwClass extends LitElement {
 
   private async release(): Promise<void> {
     const reply = await releaseAll();
-    this.told = reply.ok ? words('classReleased', reply.value) : words('messageOther');
+    this.told = reply.ok ? classWords('classReleased', reply.value) : words('messageOther');
     await this.load();
   }
 
-  private row(child: ChildRow) {
+  private row(child: ChildRow, index: number) {
     const { score } = child;
     return html`<tr>
-      <th scope="row">${child.label}</th>
-      <td>${words(STATES[child.state])}</td>
-      <td>${words('classOf', { done: child.problemsFinished, all: child.problems })}</td>
+      <th scope="row">${classWords('childLabel', { number: index + 1 })}</th>
+      <td>${classWords(STATES[child.state])}</td>
+      <td>${classWords('classOf', { done: child.problemsFinished, all: child.problems })}</td>
       <td>${score === null ? '–' : words('resultScore', { awarded: marksText(score.awarded), available: marksText(score.available) })}</td>
       <td>${deliveryOf(child)}</td>
     </tr>`;
   }
 
   private table({ children }: Classroom) {
-    if (children.length === 0) return html`<p>${words('classEmpty')}</p>`;
-    const heads: WordId[] = [
+    if (children.length === 0) return html`<p>${classWords('classEmpty')}</p>`;
+    const heads: ClassWordId[] = [
       'classChild',
       'classState',
       'classProblems',
       'classScore',
       'classDelivery',
     ];
-    return html`<div class="scroll" tabindex="0" role="region" aria-label=${words('classChild')}><table>
-      <thead><tr>${heads.map((head) => html`<th scope="col">${words(head)}</th>`)}</tr></thead>
-      <tbody>${children.map((child) => this.row(child))}</tbody>
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${classWords('classChild')}><table>
+      <thead><tr>${heads.map((head) => html`<th scope="col">${classWords(head)}</th>`)}</tr></thead>
+      <tbody>${children.map((child, i) => this.row(child, i))}</tbody>
     </table></div>`;
   }
 
   private tools(release: boolean) {
     return html`<div class="tools">
-      ${release ? html`<button class="primary" data-do="release" @click=${this.release}>${words('classRelease')}</button>` : nothing}
-      <button data-do="reload" @click=${this.load}>${words('classReload')}</button>
-      <button data-do="trial" @click=${() => this.dispatchEvent(new CustomEvent('trial'))}>${words('classTry')}</button>
+      ${release ? html`<button class="primary" data-do="release" @click=${this.release}>${classWords('classRelease')}</button>` : nothing}
+      <button data-do="reload" @click=${this.load}>${classWords('classReload')}</button>
+      <button data-do="trial" @click=${() => this.dispatchEvent(new CustomEvent('trial'))}>${classWords('classTry')}</button>
     </div>`;
   }
 
@@ -203,9 +204,9 @@ export class PwClass extends LitElement {
         ${this.tools(classroom?.activity.release === 'byTeacher')}
       </header>
       <p role="status">${this.told}</p>
-      <p>${words('classNames')}</p>
+      <p>${classWords('classNames')}</p>
       ${classroom === null ? nothing : this.table(classroom)}
-      <p>${words('classCaution')}</p>`;
+      <p>${classWords('classCaution')}</p>`;
   }
 }
 

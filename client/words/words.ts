@@ -2,10 +2,13 @@ import { en } from './en.ts';
 import type { Values } from './values.ts';
 
 export type WordId = keyof typeof en;
-type Language = Record<WordId, string | ((values: Values) => string)>;
+export type Phrase = string | ((values: Values) => string);
+type Language = Record<WordId, Phrase>;
 
 /** One file a language; whoever adds one adds it here. */
-const LANGUAGES: Readonly<Record<string, Language>> = { en };
+const LANGUAGES: { readonly en: Language } & Readonly<Record<string, Language>> = { en };
+
+const languageOf = (tag: string): string => tag.toLowerCase().split('-')[0] ?? '';
 
 /** Browsers hand out tags that the standard does not know ("en-US@posix"): those are no use to Intl. */
 const isTag = (tag: string): boolean => {
@@ -16,27 +19,29 @@ const isTag = (tag: string): boolean => {
   }
 };
 
-const pickLanguage = (wanted: readonly string[]): [string, Language] => {
-  for (const tag of wanted.filter(isTag)) {
-    const found = LANGUAGES[tag.toLowerCase().split('-')[0] ?? ''];
-    if (found !== undefined) return [tag, found];
-  }
-  return ['en', en];
-};
-
-const [locale, language] = pickLanguage(navigator.languages);
+const FALLBACK = 'en';
+const locale =
+  navigator.languages.filter(isTag).find((tag) => languageOf(tag) in LANGUAGES) ?? FALLBACK;
 const numbers = new Intl.NumberFormat(locale);
 document.documentElement.lang = locale;
 
-/** A word or sentence by id. Numbers given as numbers are written the locale's way; texts stay as they are. */
-export const words = (id: WordId, values: Values = {}): string => {
-  const phrase = language[id];
+/** The reader's own among the languages that there are. */
+export const pickLanguage = <T>(languages: { readonly en: T } & Readonly<Record<string, T>>): T =>
+  languages[languageOf(locale)] ?? languages.en;
+
+/** Puts values into a phrase. Numbers given as numbers are written the locale's way; texts stay as they are. */
+export const fill = (phrase: Phrase, values: Values): string => {
   if (typeof phrase === 'function') return phrase(values);
   return phrase.replace(/\{(\w+)\}/g, (_, name: string) => {
     const value = values[name];
     return typeof value === 'number' ? numbers.format(value) : String(value ?? '');
   });
 };
+
+const language = pickLanguage<Language>(LANGUAGES);
+
+/** A word or sentence by id. */
+export const words = (id: WordId, values: Values = {}): string => fill(language[id], values);
 
 /** How this reader writes the decimal point. */
 export const pointSign =

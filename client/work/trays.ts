@@ -37,7 +37,7 @@ const rowChips = (at: DeskController) =>
       class=${again ? 'again' : ''}
       aria-pressed=${at.desk.row === row}
       @click=${() => at.set({ row, answer: '', message: null })}
-    >${rowWord(row)}${done ? ' ✓' : ''}${again ? html`<span class="unseen">, ${words('again')}</span>` : nothing}</button>`;
+    >${rowWord(row)}${done && !again ? ' ✓' : ''}${again ? html`<span class="unseen">, ${words('again')}</span>` : nothing}</button>`;
   });
 
 const row = (at: DeskController) => {

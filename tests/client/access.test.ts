@@ -17,7 +17,6 @@ const CLASS = {
   activity: { title: 'Lantern class, two numbers', release: 'byTeacher' },
   children: [
     {
-      label: 'Child 1',
       state: 'released',
       problemsFinished: 1,
       problems: 1,
@@ -25,7 +24,6 @@ const CLASS = {
       delivery: { state: 'stuck', reason: 'noScope', lastTriedAt: 1_700_000_000_000 },
     },
     {
-      label: 'Child 2',
       state: 'working',
       problemsFinished: 0,
       problems: 1,

@@ -3,10 +3,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { fractionText, score, type WrittenProblem } from '../../engine/index.ts';
 import { AttemptBook } from '../support/attempt-book.ts';
 import { childWork } from '../support/child-work.ts';
-import { KeyboardHand } from '../support/keyboard-hand.ts';
 import { launchBrowser, openAs } from '../support/open-page.ts';
 import { PageServer } from '../support/page-server.ts';
 import { goOn, type Hand, MOUSE, perform, TOUCH, untilSaved } from '../support/work-page.ts';
+import { KeyboardHand } from './keyboard-hand.ts';
 
 const NUMBERS = [
   ['34', '7'],

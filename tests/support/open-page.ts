@@ -27,10 +27,8 @@ export const openAs = async (
 ): Promise<Page> => {
   const page = await context.newPage();
   const session = { token, expiresIn: 3600, since: Date.now(), view };
-  await page.addInitScript(
-    (kept) => sessionStorage.setItem('session', kept),
-    JSON.stringify(session),
-  );
+  const kept = JSON.stringify(JSON.stringify(session));
+  await page.addInitScript({ content: `sessionStorage.setItem('session', ${kept})` });
   await page.goto(`${address}/${view}`);
   return page;
 };

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import type { ChildAction } from './child-work.ts';
+import type { ChildAction } from '../support/child-work.ts';
 
 type Square = readonly [row: number, column: number];
 
