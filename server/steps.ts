@@ -110,6 +110,11 @@ function codeOf(fault: unknown): ErrorCode {
   const { type, status } = (fault ?? {}) as { type?: unknown; status?: unknown };
   if (type === 'entity.too.large') return 'bodyTooLarge';
   if (typeof type === 'string' && Number(status) < 500) return 'notJson';
-  if (fault instanceof URIError || status === 404) return 'notFound';
+  if (fault instanceof URIError || isFilesRefusal(status)) return 'notFound';
   return failureOf(fault) ?? 'broken';
+}
+
+/** What a file is asked for that it cannot answer (a bad path, range or condition) is no fault of ours. */
+function isFilesRefusal(status: unknown): boolean {
+  return typeof status === 'number' && status >= 400 && status < 500;
 }

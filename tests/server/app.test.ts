@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { BUILT_PAGES } from '../../server/pages.ts';
 import { platformStore } from '../../server/platforms/store.ts';
 import { databaseForFile } from '../support/database.ts';
-import { appForFile } from '../support/server.ts';
+import { appForFile, call } from '../support/server.ts';
 
 const database = databaseForFile();
 const app = appForFile(database);
@@ -41,6 +41,24 @@ describe('every answer', () => {
       expect(status).toBe(404);
       expect(body.error.code).toBe('notFound');
     }
+  });
+
+  test.each(['/assets/%00', '/assets/..%2f..%2findex.html', '/assets/%E0%A4%A'])(
+    'of the strange address %s is no fault of ours',
+    async (path) => {
+      const { status, body } = await app().get(null, path);
+      expect(status).toBe(404);
+      expect(body.error.code).toBe('notFound');
+    },
+  );
+
+  test.each([
+    ['range', 'bytes=999999999-'],
+    ['if-match', '"another"'],
+    ['if-unmodified-since', 'Thu, 01 Jan 1970 00:00:00 GMT'],
+  ])('to a page asked for with an impossible %s is no fault of ours', async (name, value) => {
+    const { status } = await call(`${app().url}/work`, null, undefined, { [name]: value });
+    expect(status).toBe(404);
   });
 });
 
