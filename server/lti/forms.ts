@@ -7,7 +7,10 @@ export type Fields = Readonly<Record<string, string>>;
 /** An id token of a few kilobytes is usual; this is the whole form. */
 const BODY_LIMIT = '64kb';
 const MOST_FIELDS = 40;
-/** Longest value of a login parameter, in characters: hints may be signed tokens. */
+/**
+ * Longest login, all of its parameters together, in characters. Hints may be signed tokens, but they go on to the
+ * platform in one address, and few servers take a longer one; anybody can make us keep a login for ten minutes.
+ */
 const LONGEST = 8_192;
 
 /** Reads a posted form; `extended: false` makes no objects of names. */
@@ -25,7 +28,7 @@ export function fieldsOf(request: Request): Checked<Fields> {
 }
 
 function queryOf(address: string): [string, string][] | null {
-  const pairs = [...new URL(address, 'http://here').searchParams];
+  const pairs = [...new URLSearchParams(/\?(.*)/.exec(address)?.[1])];
   const names = new Set(pairs.map(([name]) => name));
   return names.size === pairs.length && names.size <= MOST_FIELDS ? pairs : null;
 }
@@ -56,8 +59,8 @@ export function readLogin(fields: Fields): Checked<LoginForm> {
   const missing = REQUIRED.find((name) => !fields[name]);
   if (missing !== undefined) return refused('malformed', { reason: `no ${missing}` });
   const sent = [...REQUIRED, ...OPTIONAL].filter((name) => fields[name]);
-  const long = sent.find((name) => (fields[name]?.length ?? 0) > LONGEST);
-  if (long !== undefined) return refused('malformed', { reason: `${long} too long` });
+  const length = sent.reduce((sum, name) => sum + (fields[name]?.length ?? 0), 0);
+  if (length > LONGEST) return refused('malformed', { reason: 'too long' });
   const initiation = Object.fromEntries(sent.map((name) => [name, fields[name] ?? '']));
   return {
     ok: true,

@@ -132,6 +132,20 @@ test('an address that cannot be decoded, a broken encoding, an unknown charset',
   await expectRefused(response.status);
 });
 
+test('a request line with a whole address that is none', async () => {
+  const { port, hostname } = new URL((await tool.fetch('/lti/keys')).url);
+  const socket = connect(Number(port), hostname).setEncoding('utf8');
+  let answer = '';
+  socket.on('data', (text) => {
+    answer += text;
+  });
+  socket.write(
+    'GET http://x:99999/lti/login?iss=a HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n',
+  );
+  await new Promise((done) => socket.once('close', done));
+  await expectRefused(Number(answer.split(' ')[1]));
+});
+
 test('a sender that goes away in the middle of its form', async () => {
   const { port, hostname } = new URL((await tool.fetch('/lti/keys')).url);
   const socket = connect(Number(port), hostname);

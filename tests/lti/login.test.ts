@@ -149,6 +149,18 @@ describe('logins that are refused with a page', () => {
     expect(await refusal(await tool.fetch('/lti/login', post(fields)))).toBe('malformed');
   });
 
+  test('with more in it than one address to the platform can carry', async () => {
+    const hint = 'x'.repeat(4_000);
+    const long = { login_hint: hint, lti_message_hint: hint };
+    expect((await begin(FRAME, long)).status).toBe(200);
+    const kept = () => database().connection.collection('logins').countDocuments();
+    const before = await kept();
+    expect(await refusal(await begin(FRAME, { ...long, lti_deployment_id: hint }))).toBe(
+      'malformed',
+    );
+    expect(await kept()).toBe(before);
+  });
+
   test('of an unknown platform: its issuer and client id are in the log for the administrator', async () => {
     const fields = { ...initiation(platform), iss: 'https://nobody.example', client_id: 'nobody' };
     const response = await tool.fetch(
