@@ -13,20 +13,28 @@ export function nextMend(scene: Scene): Suggestion | null {
   const { debts, plots } = scene.ledger;
   if (debts.some((debt) => debt.act === scene.lastAct)) return undo();
   for (const debt of debts) {
-    const move = slideBack(scene, debt) ?? payByBars(scene, debt);
+    const move = slideBack(scene, debt);
     if (move !== null) return move;
   }
+  const payment = payByBars(scene);
+  if (payment !== null) return payment;
   const half = halfMove(scene);
   if (half !== null) return half;
   for (const [index, plot] of plots.entries()) {
     const square = squareAt(scene.plan, index);
     const gap = gapAt(scene, square);
-    if (gap === 0 || plot.laid === 0) continue;
-    if (plot.lays.some((lay) => lay.act === scene.lastAct) && gap > 0) return undo();
+    if (gap === 0 || plot.laid === 0 || paysThere(debts, square)) continue;
+    if (gap > 0 && plot.lays.some(({ act, count }) => act === scene.lastAct && count > 0))
+      return undo();
     const move = shift(scene, square, -gap);
     if (move !== null) return move;
   }
   return null;
+}
+
+/** What differs on a place that a debt owes may be what pays it: evening it out would open the debt again, for ever. */
+function paysThere(debts: readonly Debt[], [row, column]: Square): boolean {
+  return debts.some(({ owed }) => owed.some(({ at: place }) => place === row + column));
 }
 
 function pile(scene: Scene, [row, column]: Square): number {
@@ -42,9 +50,18 @@ function slideBack(scene: Scene, debt: Debt): Suggestion | null {
   return unmerged && back.at < scene.plan.columns ? slide(scene, debt.square, target) : null;
 }
 
-function payByBars(scene: Scene, debt: Debt): Suggestion | null {
-  const moves = debt.owed.map(({ at: place, beads }) => payAt(scene, debt.square, place, beads));
-  return moves.includes(undefined) ? null : (moves.find((move) => move !== null) ?? null);
+/** Debts of one place are paid together: paid one by one, each would undo the other's payment. */
+function payByBars(scene: Scene): Suggestion | null {
+  const owed = scene.ledger.debts.flatMap((debt) =>
+    debt.owed.map((share) => ({ ...share, square: debt.square })),
+  );
+  for (const place of new Set(owed.map((share) => share.at))) {
+    const shares = owed.filter((share) => share.at === place);
+    const beads = shares.reduce((sum, share) => sum + share.beads, 0);
+    const move = payAt(scene, shares[0]!.square, place, beads);
+    if (move != null) return move;
+  }
+  return null;
 }
 
 /** null: paid already; undefined: no square of the place holds enough to lift. The debt's own square comes first. */

@@ -227,6 +227,17 @@ describe('the next move', () => {
     );
   });
 
+  it('does not go round in circles where a mend of one thing undoes another', () => {
+    let work = play(PROBLEM, [
+      { do: 'exchange', from: [0, 1], tens: 0, to: [0, 1], ones: 1 },
+      { do: 'count', square: [0, 1], total: 23 },
+    ]);
+    for (let moves = 0; moves < 600 && !work.finished.problem; moves += 1) {
+      work = act(work, nextMove(work)!.action);
+    }
+    expect(work.finished.problem).toBe(true);
+  });
+
   it('is the worked presentation when nothing has gone wrong, with full marks', () => {
     for (const [multiplicand, multiplier] of [
       ['0', '0'],
