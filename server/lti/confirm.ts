@@ -46,12 +46,15 @@ export function createConfirm(parts: ConfirmParts) {
     const { status, body } =
       asked === null ? failure('malformed') : await confirm(parts, asked, req);
     const code = (body as { error?: { code: string } }).error?.code;
-    if (status < 500 && code !== undefined) {
-      parts.refusedRequests.count(senderOf(req.ip));
-      parts.log.warn({ code }, 'launch not confirmed');
-    }
+    if (status < 500 && code !== undefined) note(parts, senderOf(req.ip), code);
     res.status(status).json(body);
   };
+}
+
+function note({ refusedRequests, log }: ConfirmParts, sender: string, code: string): void {
+  if (refusedRequests.reached(sender)) return;
+  refusedRequests.count(sender);
+  log.warn({ code }, 'launch not confirmed');
 }
 
 async function confirm(parts: ConfirmParts, { code, proof }: Asked, req: Request) {

@@ -23,18 +23,29 @@ export type Refuse = (req: Request, res: Response, refusal: LaunchRefusal, named
 
 export function createRefuse({ log, refusedRequests }: RefuseParts): Refuse {
   return (req, res, refusal, named = { registration: null }) => {
-    const { status, detail } = REFUSALS[refusal.code];
-    if (countsAgainstSender(refusal.code)) refusedRequests.count(senderOf(req.ip));
+    const said = isOneTooMany(req, refusal) ? TOO_MANY : refusal;
+    const { status, detail } = REFUSALS[said.code];
     const { registration } = named;
-    res.locals.refused = refusal.code;
-    const line = { ...refusal, registration: registration?.id ?? null, ...askedBy(named) };
-    if (refusal.code !== 'tooMany') log.warn({ ...line, detail }, 'launch refused');
-    if (req.is('json')) return void res.status(status).json(asJson(refusal));
+    res.locals.refused = said.code;
+    const line = { ...said, registration: registration?.id ?? null, ...askedBy(named) };
+    if (said !== TOO_MANY) log.warn({ ...line, detail }, 'launch refused');
+    if (req.is('json')) return void res.status(status).json(asJson(said));
     const framing =
       registration === null ? senderOrigins(req, named) : framingOrigins(registration);
-    sendPage(res, status, refusalPolicy(framing), refusalPage(refusal.code));
+    sendPage(res, status, refusalPolicy(framing), refusalPage(said.code));
   };
+
+  /** Refusals are counted; what would have been let in is not asked, for the same address sends a whole school. */
+  function isOneTooMany(req: Request, { code }: LaunchRefusal): boolean {
+    if (!countsAgainstSender(code)) return false;
+    const sender = senderOf(req.ip);
+    if (refusedRequests.reached(sender)) return true;
+    refusedRequests.count(sender);
+    return false;
+  }
 }
+
+const TOO_MANY: LaunchRefusal = { code: 'tooMany' };
 
 /** A page's own call wants no page in answer. */
 function asJson({ code }: LaunchRefusal): object {

@@ -222,13 +222,19 @@ describe('one address', () => {
 
   const from = (ip: string) => ({ 'x-forwarded-for': ip, 'sec-fetch-dest': 'document' });
 
-  test('that sends many refused requests is cut off for a while; another is not', async () => {
+  test('that sends many refused requests is told so, fills no log, and shuts nobody out', async () => {
     const refused = () => tool.fetch('/lti/launch', post({ state: 'x' }, from('192.0.2.1')));
     const first = await Promise.all(Array.from({ length: 600 }, refused));
     expect(first.map(({ status }) => status)).toEqual(Array(600).fill(400));
+    const logged = tool.lines.length;
     expect((await refused()).status).toBe(429);
-    const other = await tool.fetch('/lti/login', post(initiation(platform), from('192.0.2.2')));
-    expect(other.status).toBe(302);
+    const unknown = { code: 'f'.repeat(64) };
+    const headers = { ...from('192.0.2.1'), 'content-type': 'application/json' };
+    const body = JSON.stringify(unknown);
+    await tool.fetch('/lti/launch/confirm', { method: 'POST', headers, body });
+    expect(tool.lines).toHaveLength(logged);
+    const classmate = await tool.fetch('/lti/login', post(initiation(platform), from('192.0.2.1')));
+    expect(classmate.status).toBe(302);
   });
 
   test('from which a whole school comes is never cut off for good requests', async () => {

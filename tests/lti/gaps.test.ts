@@ -144,7 +144,7 @@ const CLOSED_BY: Record<string, [gap: string, file: string, test: string]> = {
   G32: [
     'no limits',
     'lti/contained',
-    'that sends many refused requests is cut off for a while; another is not',
+    'that sends many refused requests is told so, fills no log, and shuts nobody out',
   ],
   G33: [
     'a mode without checks',
