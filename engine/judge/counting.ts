@@ -12,14 +12,12 @@ import {
   onlyRow,
   settledStep,
   squareAt,
-  stepOf,
   trueDue,
 } from './ledger.ts';
 import type { Aspect, Finding, Heap, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 
 export function countedStep(plan: Plan, pair: number): number {
-  const [row, column] = squareAt(plan, pair);
-  return stepOf(plan, `counted:${row}:${column}`);
+  return plan.tables.counted[pair] ?? -1;
 }
 
 /** Pairs of the heap that have a step to count and are not counted yet. */

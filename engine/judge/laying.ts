@@ -12,7 +12,6 @@ import {
   replaced,
   settledStep,
   squareAt,
-  stepOf,
   trueDue,
 } from './ledger.ts';
 import type {
@@ -32,7 +31,7 @@ import type {
 export function laidStep(plan: Plan, [row, column]: Square): number {
   const nearRow = Math.min(row, plan.up.length - 1);
   const nearColumn = Math.min(column, plan.across.length - 1);
-  return stepOf(plan, `laid:${nearRow}:${nearColumn}`);
+  return plan.tables.laid[nearRow * plan.columns + nearColumn] ?? -1;
 }
 
 type Bars = ActionOf<'layBars'> | ActionOf<'liftBars'>;
@@ -249,8 +248,13 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
       const square: Square = [row, column];
       findings[laidStep(plan, square)] = ownFinding(scene, moment, square);
     }
-  for (const [index, plot] of ledger.plots.entries()) {
-    if (plot.laid !== 0) blameOthers(scene, moment, squareAt(plan, index), findings);
+  for (let index = 0; index < ledger.plots.length; index += 1) {
+    const plot = ledger.plots[index]!;
+    // Right where it lies, or nothing there: nobody else is to be asked.
+    if (plot.laid === 0 || (plot.right === plot.laid && plan.problem.policy.laying !== 'turns'))
+      continue;
+    if (plot.laid !== ownDue(scene.position, squareAt(plan, index)))
+      blameOthers(scene, moment, squareAt(plan, index), findings);
   }
 }
 

@@ -52,15 +52,15 @@ export function stepOf(plan: Plan, id: string): number {
 /** The step `settled` of a place counted from the origin; beyond the product, the nearest there is. */
 export function settledStep(plan: Plan, index: number): number {
   const nearest = Math.min(index, plan.product.length - 1);
-  return stepOf(plan, `settled:${plan.problem.mat.origin + nearest}`);
+  return plan.tables.settled[nearest] ?? -1;
 }
 
 /** A row of the heap that has a step of its own to slide, the lowest; −1: none. */
 export function slidStep(plan: Plan, rows: number): number {
   for (let row = 0; row < plan.rows; row += 1) {
     if ((rows & (1 << row)) === 0) continue;
-    const step = stepOf(plan, `slid:${row}`);
-    if (step >= 0) return step;
+    const step = plan.tables.slid[row];
+    if (step !== undefined) return step;
   }
   return -1;
 }
@@ -70,11 +70,20 @@ export function onlyRow(rows: number): number {
   return rows > 0 && (rows & (rows - 1)) === 0 ? 31 - Math.clz32(rows) : -1;
 }
 
-export function amountAt(beads: number, place: number): bigint {
-  return BigInt(beads) * 10n ** BigInt(place);
+const POWERS = Array.from({ length: 20 }, (_, place) => 10n ** BigInt(place));
+
+function tenTo(place: number): bigint {
+  return POWERS[place] ?? 10n ** BigInt(place);
 }
 
+export function amountAt(beads: number, place: number): bigint {
+  return BigInt(beads) * tenTo(place);
+}
+
+const NO_DEBTS: readonly Debt[] = [];
+
 export function debtsOf(scene: Scene, step: number): readonly Debt[] {
+  if (scene.ledger.debts.length === 0) return NO_DEBTS;
   return scene.ledger.debts.filter((debt) => debt.step === step);
 }
 

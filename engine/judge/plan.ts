@@ -1,6 +1,7 @@
 import { amountOf, digitsOf } from '../numerals/numeral.ts';
 import type { Problem } from '../problem.ts';
-import type { Aspect, BarePlan, Plan, Scope } from './scene.ts';
+import type { Aspect, BarePlan, Plan, Scope, TableKind } from './scene.ts';
+import type { Step } from './work.ts';
 
 /** Works the true problem and lists its steps, in the order of the aspects. */
 export function makePlan(problem: Problem, aspects: readonly Aspect[]): Plan {
@@ -17,7 +18,29 @@ export function makePlan(problem: Problem, aspects: readonly Aspect[]): Plan {
   };
   const steps = aspects.flatMap((aspect) => aspect.steps(bare));
   const indexOf = new Map(steps.map(({ id }, index) => [id, index]));
-  return { ...bare, steps, indexOf, scopes: steps.map(({ id }) => scopeOf(id)) };
+  const scopes = steps.map(({ id }) => scopeOf(id));
+  return { ...bare, steps, indexOf, scopes, tables: tablesOf(bare, steps) };
+}
+
+function tablesOf(bare: BarePlan, steps: readonly Step[]): Plan['tables'] {
+  const tables: Record<TableKind, number[]> = {
+    laid: [],
+    counted: [],
+    said: [],
+    slid: [],
+    settled: [],
+    read: [],
+  };
+  for (const [index, { id }] of steps.entries()) {
+    const [kind = '', first = '', second = ''] = id.split(':');
+    const table = Object.hasOwn(tables, kind) ? tables[kind as TableKind] : undefined;
+    if (table === undefined) continue;
+    const place = kind === 'settled' || kind === 'read' ? bare.problem.mat.origin : 0;
+    const key =
+      second === '' ? Number(first) - place : Number(first) * bare.columns + Number(second);
+    table[key] = index;
+  }
+  return tables;
 }
 
 const BY_ROW = ['laid', 'counted', 'said', 'fact', 'where', 'row', 'zero', 'slid'];

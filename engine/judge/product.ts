@@ -14,6 +14,22 @@ export interface Reading {
 }
 
 export function reading(scene: Scene): Reading {
+  const { position, ledger } = scene;
+  // The same mat is read several times for one answer: the last reading is kept beside what it was read from.
+  if (last.piles !== position.piles || last.tiles !== position.tiles || last.ledger !== ledger) {
+    last = { piles: position.piles, tiles: position.tiles, ledger, reading: readMat(scene) };
+  }
+  return last.reading;
+}
+
+let last: {
+  readonly piles: Scene['position']['piles'] | null;
+  readonly tiles: Scene['position']['tiles'] | null;
+  readonly ledger: Scene['ledger'] | null;
+  readonly reading: Reading;
+} = { piles: null, tiles: null, ledger: null, reading: { bottom: [], ways: [], ready: 0 } };
+
+function readMat(scene: Scene): Reading {
   const { plan, position } = scene;
   const places = plan.rows + plan.columns;
   const bottom = Array.from({ length: places }, () => 0);

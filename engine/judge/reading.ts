@@ -1,5 +1,5 @@
 import type { ActionOf } from '../mat/action.ts';
-import { finding, isOver, stepOf } from './ledger.ts';
+import { finding, isOver } from './ledger.ts';
 import { type Reading, reading } from './product.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 
@@ -12,7 +12,7 @@ function digitAt({ plan, position }: Scene, index: number): number | undefined {
 /** The digit's own step; a digit beyond the true product belongs to the highest. */
 function readStep(plan: Plan, index: number): number {
   const nearest = Math.min(index, plan.product.length - 1);
-  return stepOf(plan, `read:${plan.problem.mat.origin + nearest}`);
+  return plan.tables.read[nearest] ?? -1;
 }
 
 function isDue(own: Reading, index: number, digit: number): boolean {
@@ -108,6 +108,7 @@ function latch(scene: Scene, moment: Moment): Ledger {
     const digit = digitAt(scene, index);
     if (digit === undefined || !isDue(own, index, digit)) continue;
     if (!isOver(moment) && own.ready <= index) continue;
+    if (ledger.latched[`read:${index}`]?.given === digit) continue;
     ledger = latched(ledger, index, digit, digit !== (scene.plan.product[index] ?? 0));
   }
   return ledger;

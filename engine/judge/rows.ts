@@ -1,6 +1,6 @@
 import type { Square } from '../mat/geometry.ts';
 import { amountAt, ownDue } from './ledger.ts';
-import type { Debt, Plan, Scene } from './scene.ts';
+import type { Debt, Ledger, Plan, Scene } from './scene.ts';
 
 /** Values are in units of 10^origin. */
 export function trueRow(plan: Plan, row: number): bigint {
@@ -9,18 +9,40 @@ export function trueRow(plan: Plan, row: number): bigint {
 }
 
 /** What a row's own pairs make with its own layings, and with its wrong counts and exchanges where asked. */
-function rowWith({ ledger }: Scene, row: number, counts: (debt: Debt) => boolean): bigint {
+function rowWith({ plan, ledger }: Scene, row: number, counts: (debt: Debt) => boolean): bigint {
+  const beads = rowBeads(plan, ledger, row);
   let value = 0n;
-  // Bars count for the row where they lie, whatever pair they were laid for.
-  for (const { lays } of ledger.plots) {
-    for (const { square, kind, count } of lays) {
-      if (square[0] === row) value += amountAt(kind * count, square[0] + square[1]);
-    }
-  }
+  for (let place = beads.length - 1; place >= 0; place -= 1)
+    value = value * 10n + BigInt(beads[place]!);
   for (const debt of ledger.debts) {
     if (debt.row === row && counts(debt)) value += debt.amount;
   }
   return value;
+}
+
+/** Beads laid by place from the origin. Bars count for the row where they lie, whatever pair they were laid for. */
+function rowBeads(plan: Plan, { plots }: Ledger, row: number): number[] {
+  const beads = Array.from({ length: plan.rows + plan.columns }, () => 0);
+  for (let index = 0; index < plots.length; index += 1) {
+    for (const { square, kind, count } of plots[index]!.lays) {
+      if (square[0] === row) beads[square[0] + square[1]]! += kind * count;
+    }
+  }
+  return beads;
+}
+
+/** Whether the row's own work comes to what the true problem makes. */
+export function isTrueRow(scene: Scene, row: number): boolean {
+  const { plan, ledger } = scene;
+  if (ledger.debts.length === 0 && isLaidAsDue(plan, ledger, row)) return true;
+  return ownRow(scene, row) === trueRow(plan, row);
+}
+
+function isLaidAsDue({ across, up, columns }: Plan, { plots }: Ledger, row: number): boolean {
+  for (let column = 0; column < columns; column += 1) {
+    if (plots[row * columns + column]!.laid !== (across[column] ?? 0) * up[row]!) return false;
+  }
+  return true;
 }
 
 export function ownRow(scene: Scene, row: number): bigint {

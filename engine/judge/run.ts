@@ -31,7 +31,7 @@ export interface Run {
 }
 
 export function startRun(problem: Problem, stage: StageRules): Run {
-  const plan = makePlan(problem, stage.aspects);
+  const plan = planOf(problem, stage);
   const position = emptyPosition(problem.mat.rows, problem.mat.columns);
   return {
     stage,
@@ -44,6 +44,17 @@ export function startRun(problem: Problem, stage: StageRules): Run {
     hinted: new Set(),
     claims: new Map(),
   };
+}
+
+const PLANS = new WeakMap<Problem, Plan>();
+
+/** A class works the same problem: its steps are listed once. */
+function planOf(problem: Problem, stage: StageRules): Plan {
+  const known = PLANS.get(problem);
+  if (known !== undefined) return known;
+  const plan = makePlan(problem, stage.aspects);
+  PLANS.set(problem, plan);
+  return plan;
 }
 
 /** A run that may go on without changing this one. */

@@ -1,7 +1,7 @@
 import type { ActionOf } from '../mat/action.ts';
 import { amountText } from '../numerals/numeral.ts';
 import { finding, isOver, NOTHING_YET, stepOf } from './ledger.ts';
-import { rowLaid, sayable, trueRow } from './rows.ts';
+import { ownRow, rowLaid, sayable, trueRow } from './rows.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 
 const NUMBER = /^\d+(?:\.\d+)?$/;
@@ -76,29 +76,31 @@ function asked(scene: Scene, moment: Moment, row: number): boolean {
 function findingOf(scene: Scene, moment: Moment, row: number): Finding {
   const { plan, position, ledger } = scene;
   const text = position.said.rows[row];
-  const over = isOver(moment);
-  const own = sayable(scene, row)[0]!;
-  const due = dueText(scene, row);
-  if (text === undefined) {
-    if (!over) return NOTHING_YET;
-    // A row that makes nothing need not be said; with several rows an unsaid row follows.
-    if (own === 0n) return finding('right', trueRow(plan, row) !== 0n, null, due);
-    return finding(plan.up.length > 1 ? 'right' : 'none', true, null, due);
-  }
+  if (text === undefined) return unsaid(scene, moment, row);
   const before = ledger.latched[`said:${row}`];
-  if (before?.given === text) return finding('right', before.follows, text, due);
+  if (before?.given === text) return finding('right', before.follows, text, text);
   if (!asked(scene, moment, row)) return finding('none', false, text, null);
-  if (!rightNow(scene, row, text) && !wasRight(scene, row, text)) {
-    return finding('wrong', false, text, due);
+  const right = rightNow(scene, row, text) || wasRight(scene, row, text);
+  if (!right) return finding('wrong', false, text, dueText(scene, row));
+  return finding('right', saidAmount(plan, text) !== trueRow(plan, row), text, text);
+}
+
+/** A row that makes nothing need not be said; with several rows an unsaid row follows. */
+function unsaid(scene: Scene, moment: Moment, row: number): Finding {
+  if (!isOver(moment)) return NOTHING_YET;
+  const due = dueText(scene, row);
+  if (ownRow(scene, row) === 0n) {
+    return finding('right', trueRow(scene.plan, row) !== 0n, null, due);
   }
-  return finding('right', saidAmount(plan, text) !== trueRow(plan, row), text, due);
+  return finding(scene.plan.up.length > 1 ? 'right' : 'none', true, null, due);
 }
 
 function latch(scene: Scene, moment: Moment): Ledger {
   let { ledger } = scene;
   for (const [key, text] of Object.entries(scene.position.said.rows)) {
     const row = Number(key);
-    if (stepOf(scene.plan, `said:${row}`) < 0 || !asked(scene, moment, row)) continue;
+    if (scene.plan.tables.said[row] === undefined || !asked(scene, moment, row)) continue;
+    if (ledger.latched[`said:${row}`]?.given === text) continue;
     if (rightNow(scene, row, text)) ledger = latched({ ...scene, ledger }, row, text);
   }
   return ledger;
@@ -114,8 +116,8 @@ export const saying: Aspect = {
   latch,
   assess: (scene, moment, findings) => {
     for (let row = 0; row < scene.plan.up.length; row += 1) {
-      const step = stepOf(scene.plan, `said:${row}`);
-      if (step >= 0) findings[step] = findingOf(scene, moment, row);
+      const step = scene.plan.tables.said[row];
+      if (step !== undefined) findings[step] = findingOf(scene, moment, row);
     }
   },
 };

@@ -18,9 +18,13 @@ export interface Plan {
   readonly partials: readonly (readonly number[])[];
   readonly steps: readonly Step[];
   readonly indexOf: ReadonlyMap<string, number>;
+  /** Index of a step by its kind and its pair, row, or place from the origin; looked up often, so no text is made. */
+  readonly tables: Readonly<Record<TableKind, readonly number[]>>;
   /** What each step is of, taken from its id once. */
   readonly scopes: readonly Scope[];
 }
+
+export type TableKind = 'laid' | 'counted' | 'said' | 'slid' | 'settled' | 'read';
 
 export interface Scope {
   readonly kind: string;
@@ -29,7 +33,7 @@ export interface Scope {
 }
 
 /** The true problem before its steps are listed. */
-export type BarePlan = Omit<Plan, 'steps' | 'indexOf' | 'scopes'>;
+export type BarePlan = Omit<Plan, 'steps' | 'indexOf' | 'scopes' | 'tables'>;
 
 /** One laying (or lifting: negative count) that counts for a pair. */
 export interface Lay {

@@ -12,9 +12,8 @@ import {
   onlyRow,
   settledStep,
   slidStep,
-  stepOf,
 } from './ledger.ts';
-import { ownRow, trueRow } from './rows.ts';
+import { isTrueRow } from './rows.ts';
 import type { Aspect, Debt, Finding, Heap, Ledger, Moment, Note, Scene } from './scene.ts';
 
 type Slide = ActionOf<'slide'>;
@@ -88,9 +87,9 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
         above |= ledger.heaps[row * plan.columns + column]!.rows;
     }
   for (let row = 1; row < plan.up.length; row += 1) {
-    const step = stepOf(plan, `slid:${row}`);
-    if (step < 0) continue;
-    const follows = ownRow(scene, row) !== trueRow(plan, row);
+    const step = plan.tables.slid[row];
+    if (step === undefined) continue;
+    const follows = !isTrueRow(scene, row);
     const gone = (above & (1 << row)) === 0 && (ledger.disturbed & (1 << row)) !== 0;
     findings[step] = finding(over || gone ? 'right' : 'none', follows);
     if (debtsOf(scene, step).length > 0) findings[step] = finding('wrong', false);

@@ -21,11 +21,22 @@ export function noteAction(
   act: number,
 ): Noted {
   let noted: Noted = { ledger: before.ledger };
-  for (const { notes } of aspects) {
-    const note = notes?.[action.do] as Note | undefined;
-    if (note === undefined) continue;
-    const next = note({ ...before, ledger: noted.ledger }, after, action, act);
+  for (const note of notesFor(aspects, action.do)) {
+    const scene = noted.ledger === before.ledger ? before : { ...before, ledger: noted.ledger };
+    const next = note(scene, after, action, act);
     noted = noted.remark === undefined ? next : { ...noted, ledger: next.ledger };
   }
   return noted;
+}
+
+const NOTES = new WeakMap<readonly Aspect[], Map<Action['do'], readonly Note[]>>();
+
+/** The notes that a stage's aspects have for a kind of action, gathered once. */
+function notesFor(aspects: readonly Aspect[], name: Action['do']): readonly Note[] {
+  const known = NOTES.get(aspects) ?? new Map<Action['do'], readonly Note[]>();
+  NOTES.set(aspects, known);
+  const notes =
+    known.get(name) ?? (aspects.flatMap((each) => each.notes?.[name] ?? []) as readonly Note[]);
+  known.set(name, notes);
+  return notes;
 }

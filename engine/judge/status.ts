@@ -37,13 +37,27 @@ export function stepStatuses(
   moment: Moment,
   answers: Answers,
 ): StepStatus[] {
-  return plan.steps.map((step, index) => {
-    const found = findings[index]!;
-    const status = statusOf(plan, index, found, moment, answers);
-    const values = { step: step.id, skill: step.skill, given: found.given, due: found.due };
-    return { ...step, status, reason: { key: `mark.${status}`, values } };
+  return plan.steps.map(({ id, skill }, index) => {
+    const { given, due } = findings[index]!;
+    const status = statusOf(plan, index, findings[index]!, moment, answers);
+    return {
+      id,
+      skill,
+      status,
+      reason: { key: REASONS[status], values: { step: id, skill, given, due } },
+    };
   });
 }
+
+/** Keys of the words that say why a step has its status. */
+const REASONS: Readonly<Record<Status, string>> = {
+  first: 'mark.first',
+  corrected: 'mark.corrected',
+  follows: 'mark.follows',
+  hinted: 'mark.hinted',
+  notRight: 'mark.notRight',
+  open: 'mark.open',
+};
 
 /** Finished, nothing missing, and nothing that rests on a tile changed since. */
 export function isComplete(plan: Plan, findings: readonly Finding[], moment: Moment): boolean {

@@ -112,7 +112,8 @@ function remarkOf(
 export function zerosLeftOut({ spec, shift, reads }: LineReading): readonly number[] {
   if (shift < 0) return [-shift];
   const first = reads.findIndex(({ given }) => given !== null);
-  return [0, Math.min(Math.max(first, 0), spec.decimals)];
+  const most = Math.min(Math.max(first, 0), spec.decimals);
+  return Array.from({ length: most + 1 }, (_, zeros) => zeros);
 }
 
 /** What stands under each other is added up into the product. */
