@@ -1,89 +1,80 @@
-import { execFile } from 'node:child_process';
-import { writeFile } from 'node:fs/promises';
+/**
+ * Makes the tool know the school, as an administrator would: `connect.ts PLAN.json` registers the platform, adds the
+ * demo activities where there are none yet, and prints what the plan lacked. A process of its own, because it needs
+ * the database to itself and is needed once.
+ */
+import { randomUUID } from 'node:crypto';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { promisify } from 'node:util';
-import { readConfig } from '../../server/config.ts';
-import { openDatabase } from '../../server/database/open.ts';
+import { readActivity } from '../../server/activities/file.ts';
+import { activityStore } from '../../server/activities/store.ts';
+import { type Config, readConfig } from '../../server/config.ts';
+import { keptSecret } from '../../server/database/folder.ts';
+import { type Database, openDatabase } from '../../server/database/open.ts';
 import { createLog } from '../../server/log.ts';
-import { ROOT } from './child-process.ts';
+import { createRegistrar, valuesForPlatform } from '../../server/lti/registrar.ts';
+import { readPlatform } from '../../server/platforms/file.ts';
+import { platformStore } from '../../server/platforms/store.ts';
 import { DEMO_ACTIVITIES } from './demo.ts';
-import type { Plan, ToolValues } from './plan.ts';
+import type { Connected, Plan } from './plan.ts';
 
-type Command = (args: string[]) => Promise<Record<string, string>>;
+type Read<T> = { ok: true; value: T } | { ok: false; complaints: readonly string[] };
 
-/** Runs a command of the tool and reads the JSON that it prints. */
-const commandOn =
-  (env: Record<string, string>): Command =>
-  async ([file = '', ...args]) => {
-    const run = promisify(execFile);
-    const path = join(ROOT, 'server/cli', file);
-    const { stdout } = await run(process.execPath, ['--import', 'tsx', path, ...args], {
-      cwd: ROOT,
-      env: { ...process.env, ...env },
-    });
-    return JSON.parse(stdout) as Record<string, string>;
-  };
-
-const handIn = async (plan: Plan, name: string, content: object): Promise<string> => {
-  const file = join(plan.folder, name);
-  await writeFile(file, JSON.stringify(content, null, 2));
-  return file;
+/** The demo is ours: what is wrong with it is no user's doing. */
+const sound = <T>(read: Read<T>): T => {
+  if (!read.ok) throw new Error(read.complaints.join('\n'));
+  return read.value;
 };
 
-type Added = ToolValues & { registration: string };
-
-const addPlatform = async (plan: Plan, command: Command) => {
-  const { issuer, clientId, deploymentId, school } = plan;
-  const file = await handIn(plan, 'platform.json', {
+const register = async ({ connection }: Database, config: Config, plan: Plan): Promise<string> => {
+  const secret = config.secret ?? (await keptSecret(join(config.dataFolder, 'secret')));
+  const platforms = platformStore(connection);
+  const registrar = await createRegistrar({ connection, platforms, secret });
+  const platform = readPlatform({
     name: 'Harbour Lane School (try-out)',
-    issuer,
-    clientId,
-    authUrl: `${school}/authorize`,
-    tokenUrl: `${school}/token`,
-    jwksUrl: `${school}/keys`,
-    deployments: [deploymentId],
+    issuer: plan.issuer,
+    clientId: plan.clientId,
+    authUrl: `${plan.school}/authorize`,
+    tokenUrl: `${plan.school}/token`,
+    jwksUrl: `${plan.school}/keys`,
+    deployments: [plan.deploymentId],
   });
-  return (await command(['platform.ts', 'add', file])) as unknown as Added;
+  return (await registrar.register(sound(platform))).id;
 };
 
-const addActivities = (plan: Plan, registration: string, command: Command): Promise<string[]> =>
-  Promise.all(
-    DEMO_ACTIVITIES.map(async ({ title, problems, points }, index) => {
-      const file = await handIn(plan, `activity-${index + 1}.json`, {
-        registration,
-        title,
-        problems,
-        ...(points === null ? {} : { points: String(points) }),
-      });
-      const { activity = '' } = await command(['activity.ts', file]);
-      return activity;
-    }),
-  );
+const addActivities = async ({ connection }: Database, registration: string): Promise<string[]> => {
+  const store = activityStore(connection);
+  await store.prepare();
+  const ids: string[] = [];
+  for (const { title, problems, points } of DEMO_ACTIVITIES) {
+    const marked = points === null ? {} : { points: String(points) };
+    const content = sound(readActivity({ registration, title, problems, ...marked }));
+    const activity = randomUUID();
+    await store.add({ ...content, activity, createdAt: new Date() });
+    ids.push(activity);
+  }
+  return ids;
+};
 
-const withDatabase = async <T>(env: Record<string, string>, work: (uri: string) => Promise<T>) => {
-  const settings = readConfig({ ...process.env, ...env });
+const connect = async (plan: Plan): Promise<Connected> => {
+  const settings = readConfig(process.env);
   if (!settings.ok) throw new Error(settings.complaints.join('\n'));
-  const database = await openDatabase(settings.config, createLog('silent'));
-  if (!database.ok) throw new Error(database.fault.text);
+  const opened = await openDatabase(settings.config, createLog('silent'));
+  if (!opened.ok) throw new Error(opened.fault.text);
   try {
-    return await work(database.value.uri);
+    const registration = await register(opened.value, settings.config, plan);
+    const known = plan.activities.length > 0;
+    const activities = known ? plan.activities : await addActivities(opened.value, registration);
+    return { activities, values: valuesForPlatform(plan.tool) };
   } finally {
-    await database.value.close();
+    await opened.value.close();
   }
 };
 
-/**
- * Makes the tool know the school, once, with the tool's own commands, as an administrator would; again when an address
- * has moved to another port. Needs the database to itself, so it comes before the tool is started.
- */
-export const connect = async (plan: Plan, env: Record<string, string>): Promise<Plan> => {
-  const { tool, school, connectedAt } = plan;
-  if (connectedAt?.tool === tool && connectedAt.school === school) return plan;
-  return withDatabase(env, async (uri) => {
-    const command = commandOn({ ...env, PLACEWEAVE_MONGODB_URI: uri });
-    const { registration, ...values } = await addPlatform(plan, command);
-    const known = plan.activities.length > 0;
-    const activities = known ? plan.activities : await addActivities(plan, registration, command);
-    return { ...plan, activities, values, connectedAt: { tool, school } };
-  });
-};
+try {
+  const plan = JSON.parse(await readFile(process.argv[2] ?? '', 'utf8')) as Plan;
+  console.log(JSON.stringify(await connect(plan)));
+} catch (error) {
+  console.error((error as Error).message);
+  process.exitCode = 1;
+}

@@ -10,6 +10,12 @@ export interface ToolValues {
   keySetUrl: string;
 }
 
+/** What the tool gives once it knows the school. */
+export interface Connected {
+  activities: string[];
+  values: ToolValues;
+}
+
 /** What is settled at the first start and kept, so that a later one finds the same school and the same children's work. */
 export interface Kept {
   toolPort: number;

@@ -1,12 +1,20 @@
+import { execFile } from 'node:child_process';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { type ChildProcess, startChild, untilReady } from './child-process.ts';
-import { connect } from './connect.ts';
+import { promisify } from 'node:util';
+import { type ChildProcess, ROOT, startChild, untilReady } from './child-process.ts';
 import { DEMO_ACTIVITIES } from './demo.ts';
-import { keepPlan, makePlan, type Plan, type ToolValues, type Wished } from './plan.ts';
+import {
+  type Connected,
+  keepPlan,
+  makePlan,
+  type Plan,
+  type ToolValues,
+  type Wished,
+} from './plan.ts';
 
 /** The environment of the tool in this try-out; the school gets none of it. */
-export const toolEnvironment = ({ data, tool, toolPort }: Plan): Record<string, string> => ({
+const toolEnvironment = ({ data, tool, toolPort }: Plan): Record<string, string> => ({
   PLACEWEAVE_DATA: data,
   PLACEWEAVE_URL: tool,
   PLACEWEAVE_PORT: String(toolPort),
@@ -37,10 +45,24 @@ const writeSettings = (plan: Plan, values: ToolValues): Promise<void> => {
   return writeFile(settingsFile(plan), JSON.stringify(settings, null, 2));
 };
 
+/** Lets the tool know the school, once; again when an address has moved to another port. */
+const connect = async (plan: Plan): Promise<Plan> => {
+  const { tool, school, connectedAt } = plan;
+  if (connectedAt?.tool === tool && connectedAt.school === school) return plan;
+  const file = join(plan.folder, 'plan.json');
+  await writeFile(file, JSON.stringify(plan), { mode: 0o600 });
+  const args = ['--import', 'tsx', 'deploy/tryout/connect.ts', file];
+  const env = { ...process.env, ...toolEnvironment(plan) };
+  const run = promisify(execFile)(process.execPath, args, { cwd: ROOT, env });
+  const { stdout } = await run.catch((error: { stderr: string }) => {
+    throw new Error(error.stderr.trim());
+  });
+  return { ...plan, ...(JSON.parse(stdout) as Connected), connectedAt: { tool, school } };
+};
+
 /** Everything that must be there before the processes start. */
 export const prepare = async (data: string, wished?: Wished): Promise<Plan> => {
-  const made = await makePlan(data, wished);
-  const plan = await connect(made, toolEnvironment(made));
+  const plan = await connect(await makePlan(data, wished));
   if (plan.values) await writeSettings(plan, plan.values);
   await keepPlan(plan);
   return plan;
