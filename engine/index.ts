@@ -1,4 +1,6 @@
 /** The full door, for the server and the command line. */
 export * from './child.ts';
 export * from './mastery/index.ts';
+export * from './patterns/index.ts';
 export * from './problems/index.ts';
+export * from './pupils/index.ts';

@@ -1,0 +1,70 @@
+import type { Expectation } from './evidence/evidence.ts';
+
+/**
+ * Chances that a decision comes out otherwise than meant, and that a pupil with a pattern does the
+ * right thing after all. Own proposals, round Thorndike's 3 % of wrong answer figures.
+ */
+const SLIP_RATES = [0.01, 0.04, 0.08] as const;
+const LAPSE = 0.04;
+/** How often a pupil errs who works by something regular that is not known here. */
+const UNNAMED_RATES = [0.15, 0.3, 0.5, 0.75] as const;
+
+/** Expectations of several works by key, each key with its work's index. */
+export type Expected = ReadonlyMap<string, Expectation>;
+
+/** How what was done stands to what was expected. */
+interface Tally {
+  /** As expected: where the right way would have had the same; where it would not. */
+  readonly plain: number;
+  readonly held: number;
+  /** Otherwise than expected: the right thing after all; something else. */
+  readonly lapsed: number;
+  readonly other: number;
+  /** Σ ln of the number of other answers, over `other`. */
+  readonly choices: number;
+}
+
+export function tallyOf(expected: Expected, rightWay: Expected): Tally {
+  let [plain, held, lapsed, other, choices] = [0, 0, 0, 0, 0];
+  for (const [key, { given, expected: due, among }] of expected) {
+    const right = rightWay.get(key)?.expected ?? null;
+    if (given === due) {
+      if (due === right) plain += 1;
+      else held += 1;
+    } else if (given === right) lapsed += 1;
+    else {
+      other += 1;
+      choices += Math.log(among - 1);
+    }
+  }
+  return { plain, held, lapsed, other, choices };
+}
+
+/** ln of the chance of what was done, if the beliefs are held. */
+export function logHeld(tally: Tally): number {
+  return logMean(SLIP_RATES.map((rate) => atRate(tally, rate)));
+}
+
+/** The same, if something regular that is not known here is done besides. */
+export function logUnnamed(tally: Tally): number {
+  return logMean(UNNAMED_RATES.map((rate) => atRate(tally, rate)));
+}
+
+function atRate({ plain, held, lapsed, other, choices }: Tally, slip: number): number {
+  return (
+    plain * Math.log(1 - slip) +
+    held * Math.log((1 - slip) * (1 - LAPSE)) +
+    lapsed * Math.log(LAPSE + slip / 9) +
+    other * Math.log(slip) -
+    choices
+  );
+}
+
+function logMean(logs: readonly number[]): number {
+  return logSum(logs) - Math.log(logs.length);
+}
+
+export function logSum(logs: readonly number[]): number {
+  const most = Math.max(...logs);
+  return most + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - most), 0));
+}

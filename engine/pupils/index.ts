@@ -1,0 +1,3 @@
+/** Synthetic pupils, to measure what their work is explained by. */
+export type { Figures, PatternFigures } from './figures.ts';
+export { type Simulated, type Simulation, simulate } from './simulate.ts';
