@@ -39,12 +39,17 @@ export function settleByBars(
   ledger: Ledger,
   { act, charged }: { readonly act: number; readonly charged: (place: number) => boolean },
 ): Ledger {
-  if (ledger.debts.length === 0 && Object.keys(ledger.halves).length === 0) return ledger;
+  if (ledger.debts.length === 0 && !anyHalf(ledger)) return ledger;
   const gaps = gapsOf(plan, position, ledger);
   if (gaps.length === 0) return ledger;
   return (
     payDebt(plan, ledger, gaps, act) ?? payHalf(plan, ledger, gaps, { act, charged }) ?? ledger
   );
+}
+
+function anyHalf({ halves }: Ledger): boolean {
+  for (const _ in halves) return true;
+  return false;
 }
 
 function gapsOf(plan: Plan, position: Position, ledger: Ledger): Gap[] {

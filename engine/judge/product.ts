@@ -14,20 +14,27 @@ export interface Reading {
 }
 
 export function reading(scene: Scene): Reading {
-  const { position, ledger } = scene;
+  const { piles, tiles } = scene.position;
+  const { plots, halves } = scene.ledger;
   // The same mat is read several times for one answer: the last reading is kept beside what it was read from.
-  if (last.piles !== position.piles || last.tiles !== position.tiles || last.ledger !== ledger) {
-    last = { piles: position.piles, tiles: position.tiles, ledger, reading: readMat(scene) };
+  if (
+    last?.piles !== piles ||
+    last.tiles !== tiles ||
+    last.plots !== plots ||
+    last.halves !== halves
+  ) {
+    last = { piles, tiles, plots, halves, reading: readMat(scene) };
   }
   return last.reading;
 }
 
 let last: {
-  readonly piles: Scene['position']['piles'] | null;
-  readonly tiles: Scene['position']['tiles'] | null;
-  readonly ledger: Scene['ledger'] | null;
+  readonly piles: Scene['position']['piles'];
+  readonly tiles: Scene['position']['tiles'];
+  readonly plots: Scene['ledger']['plots'];
+  readonly halves: Scene['ledger']['halves'];
   readonly reading: Reading;
-} = { piles: null, tiles: null, ledger: null, reading: { bottom: [], ways: [], ready: 0 } };
+} | null = null;
 
 function readMat(scene: Scene): Reading {
   const { plan, position } = scene;

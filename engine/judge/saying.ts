@@ -1,6 +1,6 @@
 import type { ActionOf } from '../mat/action.ts';
 import { amountText } from '../numerals/numeral.ts';
-import { finding, isOver, NOTHING_YET, stepOf } from './ledger.ts';
+import { finding, isOver, NOTHING_YET } from './ledger.ts';
 import { ownRow, rowLaid, sayable, trueRow } from './rows.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 
@@ -52,12 +52,12 @@ function dueText(scene: Scene, row: number): string {
 const note: Note<ActionOf<'say'>> = (before, after, action) => {
   const { ledger, plan } = before;
   if ('prompt' in action) return { ledger };
-  const step = stepOf(plan, `said:${action.row}`);
-  if (step < 0) return { ledger };
+  const step = plan.tables.said[action.row];
+  if (step === undefined) return { ledger };
   const scene = { ...before, position: after };
   const { row, answer } = action;
-  const remark = { step, given: answer, due: dueText(scene, row) };
   const right = rightNow(scene, row, answer);
+  const remark = { step, given: answer, due: right ? answer : dueText(scene, row) };
   if (!rowLaid(scene, row)) {
     const kept = right ? rightThen(scene, row, answer) : ledger;
     return { ledger: kept, remark: { ...remark, verdict: 'neutral' } };

@@ -157,8 +157,9 @@ function stepsOf({ faults }: LineReading): number {
   return new Set(faults.map(({ step }) => step)).size;
 }
 
-function latchKey(spec: LineSpec, what: 'digit' | 'carry', at: number, shift: number): string {
-  return `${spec.name}@${shift} ${what} ${at}`;
+/** `moved`: how far the digits, or the carries, stand from where they are due. */
+function latchKey(spec: LineSpec, what: 'digit' | 'carry', at: number, moved: number): string {
+  return `${spec.name}@${moved} ${what} ${at}`;
 }
 
 function writtenAt(paper: Paper, spec: LineSpec, shift: number, carried: number): Written {
@@ -176,7 +177,7 @@ function writtenAt(paper: Paper, spec: LineSpec, shift: number, carried: number)
     },
     carryStayed: (column) => {
       const now = carryOf(paper, spec, carryAt(column), at(column));
-      const before = latched[latchKey(spec, 'carry', carryAt(column), shift)];
+      const before = latched[latchKey(spec, 'carry', carryAt(column), carried)];
       return now !== undefined && before?.given === now;
     },
     highest: highest - spec.lowest - Math.min(shift, carried),
@@ -298,7 +299,7 @@ export function withLatches(
       latched[key] = { given, follows: follows(column, given), hands };
     }
     if (carry === 'right' && noted !== null) {
-      const key = latchKey(spec, 'carry', spec.lowest + column + carried, shift);
+      const key = latchKey(spec, 'carry', spec.lowest + column + carried, carried);
       latched[key] = { given: noted, follows: false };
     }
   }
