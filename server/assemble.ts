@@ -51,6 +51,7 @@ export async function assemble(surroundings: Surroundings): Promise<Placeweave> 
   const lti = await createLti({
     ...{ url: config.url, secret, connection, platforms, log, outbound, pages: BUILT_PAGES },
     admit,
+    hasRoom: database.hasRoom,
   });
   const delivery = createDelivery({
     ...{ connection, outbound, token: lti.platformToken, log },

@@ -36,6 +36,8 @@ export interface LtiParts {
   log: Log;
   outbound: Outbound;
   admit: Admit;
+  /** False when the disk is full: then no launch may be begun, for each is written down. */
+  hasRoom: () => boolean;
   /** The folder of the built pages. */
   pages: string;
 }
@@ -74,6 +76,10 @@ export async function createLti(parts: LtiParts): Promise<Lti> {
 
   const router = express.Router({ caseSensitive: true });
   router.get('/lti/keys', safely(createKeySetRoute(store)));
+  router.use('/lti', (req, res, next) => {
+    if (parts.hasRoom()) next();
+    else refuse(req, res, { code: 'diskFull' });
+  });
   router.get('/lti/login', safely(login));
   router.post('/lti/login', formBody, safely(login));
   router.post(LAUNCH_PATH, formBody, safely(launch));

@@ -194,6 +194,12 @@ export const REFUSALS = {
     detail: 'the built pages are not there: npm run build',
     ours: true,
   },
+  diskFull: {
+    status: 503,
+    advice: 'later',
+    detail: 'the disk that holds the database is full: free some space',
+    ours: true,
+  },
   broken: { status: 500, advice: 'later', detail: 'a fault in the program; see err', ours: true },
 } as const satisfies Record<string, Reason>;
 

@@ -45,6 +45,7 @@ beforeAll(async () => {
     ({ ok: true, value: { token: 't', expiresIn: 3600, view: 'work' } }) as const;
   const { router } = await createLti({
     ...{ url, secret: 'x'.repeat(32), connection, platforms, log, outbound, pages, admit },
+    hasRoom: () => true,
   });
   await platforms.save(
     { issuer: framing.origin, clientId: platform.clientId },

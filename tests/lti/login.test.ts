@@ -192,6 +192,19 @@ describe('logins that are refused with a page', () => {
     expect(policy).not.toContain('script-src');
   });
 
+  test('while the disk is full: nothing is written, and the keys stay in reach', async () => {
+    tool.disk.room = false;
+    const kept = () => database().connection.collection('logins').countDocuments();
+    const before = await kept();
+    const response = await tool.fetch('/lti/login', post(initiation(platform)));
+    const keys = await tool.fetch('/lti/keys');
+    tool.disk.room = true;
+    expect(response.status).toBe(503);
+    expect(await refusal(response)).toBe('diskFull');
+    expect(await kept()).toBe(before);
+    expect(keys.status).toBe(200);
+  });
+
   test('of a suspended platform', async () => {
     const suspended = await openPlatform('https://suspended.example');
     await tool.register(suspended, { status: 'suspended' });

@@ -28,6 +28,8 @@ export interface Tool {
   /** Launches that became sessions. */
   admitted: VerifiedLaunch[];
   lines: LogLine[];
+  /** Whether the disk is said to have room. */
+  disk: { room: boolean };
   /** All that was logged, as text. */
   logged(): string;
   fetch(path: string, init?: RequestInit): Promise<Response>;
@@ -42,6 +44,7 @@ export async function openTool(
 ): Promise<Tool> {
   const admitted: VerifiedLaunch[] = [];
   const lines: LogLine[] = [];
+  const disk = { room: true };
   const outbound = createOutbound({ production: false });
   const pages = testPages();
   const platforms = platformStore(connection);
@@ -52,6 +55,7 @@ export async function openTool(
     platforms,
     outbound,
     pages,
+    hasRoom: () => disk.room,
     log: createLog('debug', { write: (line) => lines.push(JSON.parse(line)) }),
     admit: async (launch) => {
       admitted.push(launch);
@@ -71,6 +75,7 @@ export async function openTool(
     platforms,
     admitted,
     lines,
+    disk,
     logged: () => lines.map((line) => JSON.stringify(line)).join('\n'),
     fetch: (path, init) => fetch(origin + path, { redirect: 'manual', ...init }),
     async register(platform, more = {}) {
