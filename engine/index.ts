@@ -4,3 +4,4 @@ export * from './mastery/index.ts';
 export * from './patterns/index.ts';
 export * from './problems/index.ts';
 export * from './pupils/index.ts';
+export { actAll } from './replay.ts';

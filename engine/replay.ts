@@ -45,6 +45,13 @@ export function act(work: Work, action: Action): Work {
   return seen(run);
 }
 
+/** The work after all of these actions: `act` again and again, in one go. */
+export function actAll(work: Work, actions: readonly Action[]): Work {
+  const run = copyRun(runOf(work));
+  for (const action of actions) advance(run, action);
+  return seen(run);
+}
+
 /** The fold of `act` over the actions, in one go. */
 export function replay(problem: Problem, actions: readonly Action[]): Work {
   return seen(runThrough(problem, actions));

@@ -83,7 +83,7 @@ export function createAttempts(parts: AttemptParts) {
     const { length } = open.standing;
     if (batch.base !== length) return fresh ? moved(session, batch.base) : null;
     if (length + added.value.length > LIMITS.actionsPerAttempt) return refuse('attemptFull');
-    const laid = lay(open.standing, added.value);
+    const laid = await lay(open.standing, added.value);
     const kept = await keep(session, open, laid);
     if (kept === null) return fresh ? moved(session, batch.base) : null;
     standings.hold(kept);
@@ -101,7 +101,7 @@ export function createAttempts(parts: AttemptParts) {
     return refuse('moved', 'base', { length: found.length, actions });
   }
 
-  type Laid = ReturnType<typeof lay>;
+  type Laid = Awaited<ReturnType<typeof lay>>;
 
   async function keep(session: Session, open: Open, laid: Laid): Promise<Open | null> {
     const owner = { ...session, id: session.attempt };

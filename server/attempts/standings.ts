@@ -41,7 +41,7 @@ export function createStandings(attempts: AttemptStore, activities: ActivityStor
     const activity = found && (await activities.find(found.activity, found.version));
     if (!found || !activity) return null;
     const { actions, length: _, problemsFinished: __, ...attempt } = found;
-    return { attempt, activity, standing: standingOf(activity.problems, actions) };
+    return { attempt, activity, standing: await standingOf(activity.problems, actions) };
   };
 
   const open = async (session: Session, fresh = false) => {

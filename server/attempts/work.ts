@@ -1,12 +1,14 @@
 import {
   act,
+  actAll,
   type Problem,
   parseProblem,
   refusalOf,
-  replay,
+  startWork,
   type Work,
   type WrittenProblem,
 } from '../../engine/index.ts';
+import { createBreath } from '../breath.ts';
 import type { Entry } from './schema.ts';
 
 /** Where an attempt stands: the work on each problem, and how far each page's actions have come in. */
@@ -21,32 +23,60 @@ export interface Standing {
 
 export const keyOf = ({ client, n }: Pick<Entry, 'client' | 'n'>): string => `${client} ${n}`;
 
-/** Replays what is kept. What was set aside once stays aside: it is not decided again. */
-export function standingOf(
+type Breath = () => Promise<void>;
+
+/** Actions that are replayed without a pause: even on the largest mat they keep nobody waiting for long. */
+const PART = 25;
+
+/**
+ * Replays what is kept. What was set aside once stays aside: it is not decided again. Judging takes time, and there
+ * may be very many actions: it pauses for everybody else, as does `lay`.
+ */
+export async function standingOf(
   problems: readonly WrittenProblem[],
   entries: readonly Entry[],
-): Standing {
+): Promise<Standing> {
   const judged = problems.map((): Entry['action'][] => []);
   for (const entry of entries)
     if (entry.aside === undefined) judged[entry.problem]?.push(entry.action);
-  const works = problems.map((written, index) => replay(playable(written), judged[index] ?? []));
+  const breathe = createBreath();
+  const works: Work[] = [];
+  for (const [index, written] of problems.entries())
+    works.push(await replayed(playable(written), judged[index] ?? [], breathe));
   return follow({ works, length: 0, marks: new Map(), aside: new Set() }, works, entries);
 }
 
+async function replayed(problem: Problem, actions: readonly Entry['action'][], breathe: Breath) {
+  let work = startWork(problem);
+  for (let from = 0; from < actions.length; from += PART) {
+    work = actAll(work, actions.slice(from, from + PART));
+    await breathe();
+  }
+  return work;
+}
+
 /** Lays new actions on the work in order. What real material could not do, or what comes after the finish, is set aside. */
-export function lay(
+export async function lay(
   standing: Standing,
   fresh: readonly Omit<Entry, 'aside'>[],
-): { entries: Entry[]; standing: Standing } {
+): Promise<{ entries: Entry[]; standing: Standing }> {
+  const breathe = createBreath();
   const works = [...standing.works];
-  const entries = fresh.map((entry): Entry => {
-    const work = works[entry.problem] as Work;
-    const aside = refusalOf(work, entry.action);
-    if (aside !== null) return { ...entry, aside };
-    works[entry.problem] = act(work, entry.action);
-    return entry;
-  });
+  const entries: Entry[] = [];
+  for (const entry of fresh) {
+    entries.push(layOne(works, entry));
+    await breathe();
+  }
   return { entries, standing: follow(standing, works, entries) };
+}
+
+/** Brings the work on the entry's problem up to date, unless the entry is set aside. */
+function layOne(works: Work[], entry: Omit<Entry, 'aside'>): Entry {
+  const work = works[entry.problem] as Work;
+  const aside = refusalOf(work, entry.action);
+  if (aside !== null) return { ...entry, aside };
+  works[entry.problem] = act(work, entry.action);
+  return entry;
 }
 
 function follow(before: Standing, works: readonly Work[], entries: readonly Entry[]): Standing {

@@ -70,7 +70,7 @@ export function createClassroom(parts: ClassParts) {
     const attempt = await attempts.find(owner);
     const activity = attempt && (await activities.find(attempt.activity, attempt.version));
     if (!attempt || !activity) return false;
-    const standing = standingOf(activity.problems, attempt.actions);
+    const standing = await standingOf(activity.problems, attempt.actions);
     return parts.inTransaction(async (transaction) => {
       const first = await attempts.release(owner, clock(), transaction);
       if (first)

@@ -27,7 +27,7 @@ export function createMarks({ attempts, activities, placements, delivery }: Mark
     const placement = await placements.ofSession(session);
     if (!attempt || !activity || !placement) return refuse('notFound');
     const released = attempt.releasedAt !== null;
-    const { works } = standingOf(activity.problems, attempt.actions);
+    const { works } = await standingOf(activity.problems, attempt.actions);
     return done({
       released,
       score: released ? attempt.score : null,
