@@ -58,6 +58,8 @@ export class PaperPupil {
   readonly given: Given;
   readonly habits: PaperHabits;
   readonly sheet = new Sheet();
+  /** Where the digits of a line begin, by line. */
+  readonly firsts = new Map<string, number>();
   readonly told: Told[] = [];
   protected readonly chance: Chance;
   private readonly slip: PaperSlip;
@@ -105,6 +107,7 @@ export class PaperPupil {
     const { up, across } = this.given;
     const shift = this.makesNothing(row) ? 0 : (this.slip.shift?.(row) ?? 0);
     const first = row + shift;
+    this.firsts.set(line, first);
     if (up.length > 1 && (this.habits.placeholders === 'written' || shift > 0)) {
       for (let index = 0; index < first; index += 1) this.write(line, index, 0);
     }

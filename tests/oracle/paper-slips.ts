@@ -28,10 +28,10 @@ function indexOf(told: Told, { given }: PaperPupil): number {
   return (told['place'] as number) - given.origin;
 }
 
-/** A placeholder of the row that the line was begun for. */
+/** A zero before the digits of the row. */
 function isPlaceholder(told: Told, pupil: PaperPupil): boolean {
-  const begun = pupil.told.findLast((each) => each.do === 'begin' && each['line'] === told['line']);
-  return isRow(told, pupil) && indexOf(told, pupil) < ((begun?.['row'] as number) ?? 0);
+  const first = pupil.firsts.get(told['line'] as string) ?? 0;
+  return isRow(told, pupil) && indexOf(told, pupil) < first;
 }
 
 function isZeroRow(told: Told, pupil: PaperPupil): boolean {
@@ -146,7 +146,8 @@ function misremembered(sum: boolean): (chance: Chance) => Planned {
   };
 }
 
-function shifted(by: number): (chance: Chance) => Planned {
+/** Row 0 has no placeholders: its lowest digit answers for a shift. */
+function shifted(by: number, least = 0): (chance: Chance) => Planned {
   return (chance) => {
     let wait = chance.below(3);
     let happened: string | null = null;
@@ -154,7 +155,7 @@ function shifted(by: number): (chance: Chance) => Planned {
       happened: () => happened,
       slip: {
         shift: (row) => {
-          if (happened !== null || row + by < 0) return 0;
+          if (happened !== null || row + by < 0 || row < least) return 0;
           wait -= 1;
           if (wait >= 0) return 0;
           happened = `row ${row} shifted by ${by}`;
@@ -187,7 +188,8 @@ export const PAPER_SLIPS: Readonly<Record<string, (chance: Chance) => Planned>> 
   'fact misremembered': misremembered(false),
   'column added wrong': misremembered(true),
   'placeholder forgotten': shifted(-1),
-  'placeholder too many': shifted(1),
+  'placeholder too many': shifted(1, 1),
+  'first row too far left': shifted(1),
   'row worked twice': begunTwice,
 };
 

@@ -50,13 +50,14 @@ interface Walk {
   likely: number;
   /** The column below is written and judged, so what it hands on is known. */
   known: boolean;
-  onlyLeftOut: boolean;
+  /** Nothing is written below. */
+  nothingYet: boolean;
 }
 
 /** Reads the digits of a line from the lowest up, each with what the one before it hands on. */
 export function readColumns(columns: Columns, written: Written, progress: Progress): ColumnRead[] {
   const reads: ColumnRead[] = [];
-  const walk: Walk = { into: NO_CARRY, likely: 0, known: true, onlyLeftOut: true };
+  const walk: Walk = { into: NO_CARRY, likely: 0, known: true, nothingYet: true };
   for (let column = 0; column < MOST_COLUMNS; column += 1) {
     const over = column >= columns.list.length && column > written.highest;
     if (over && walk.into === NO_CARRY) break;
@@ -97,7 +98,7 @@ function readColumn(
   const mark = markOf(columns, index, { column, into, judged, given }, written, walk);
   handOn(walk, column, { into, likely, given, mark, stayed: written.stayed(index) });
   walk.known = final || (judged && mark !== 'missing' && mark !== 'waiting');
-  walk.onlyLeftOut &&= mark === 'leftOut';
+  walk.nothingYet &&= given === null;
   return { ...shared, mark, hands: walk.into };
 }
 
@@ -118,7 +119,7 @@ function markOf(
   if (given === null) {
     if (index >= columns.needed && has(into, 0)) return 'absent';
     const mayBeZero = fitting(into, column, 0) !== 0;
-    const mayLeaveOut = index < written.decimals && walk.onlyLeftOut;
+    const mayLeaveOut = index < written.decimals && walk.nothingYet;
     return mayLeaveOut && mayBeZero ? 'leftOut' : 'missing';
   }
   if (written.stayed(index) !== null) return 'right';

@@ -91,7 +91,7 @@ export function readLine(scene: Scene, spec: LineSpec): LineReading {
   const paper = paperOf(scene, spec);
   let best = readAt(paper, spec, 0, 0);
   if (best.faults.length === 0 || paper.digits.size === 0) return best;
-  const most = paper.highest - spec.lowest;
+  const most = paper.highest - spec.lowest + 1;
   for (let shift = -Math.max(spec.lowest, spec.decimals); shift <= most; shift += 1) {
     if (shift === 0 || !mayShift(paper, spec, shift)) continue;
     // Carries stand over the digits as they are written, or where they were due.
@@ -114,14 +114,15 @@ function mayShift(paper: Paper, spec: LineSpec, shift: number): boolean {
 /**
  * A shift explains nothing without a digit where the line then begins, unless that one is still to come (or,
  * too far left, without a zero before it). A line without placeholders stands too far right only for zeros at
- * the end left out, all else written.
+ * the end left out, all else written and the first of it right.
  */
 function explains(paper: Paper, { spec, shift, reads, faults }: LineReading): boolean {
   const begins = (reads[0]?.given ?? null) !== null;
   if (shift > 0) return begins || paper.digits.has(spec.lowest);
   if (spec.lowest > 0) return begins || isFromTheLeft(paper, spec, spec.lowest + shift);
   const zeros = reads.slice(0, -shift).every(({ mark }) => mark === 'leftOut');
-  return spec.progress.final && zeros && !faults.some(({ missing }) => missing);
+  const starts = reads[-shift]?.mark === 'right';
+  return spec.progress.final && zeros && starts && !faults.some(({ missing }) => missing);
 }
 
 /** The lowest of the digits from there up was written after the highest. */
@@ -157,9 +158,13 @@ function stepsOf({ faults }: LineReading): number {
   return new Set(faults.map(({ step }) => step)).size;
 }
 
-/** `moved`: how far the digits, or the carries, stand from where they are due. */
-function latchKey(spec: LineSpec, what: 'digit' | 'carry', at: number, moved: number): string {
-  return `${spec.name}@${moved} ${what} ${at}`;
+/** What was right in one reading of the line is not so in another. */
+function digitKey({ name }: LineSpec, shift: number, at: number): string {
+  return `${name}@${shift} digit ${at}`;
+}
+
+function carryKey({ name }: LineSpec, shift: number, carried: number, at: number): string {
+  return `${name}@${shift} carry ${at} ${carried}`;
 }
 
 function writtenAt(paper: Paper, spec: LineSpec, shift: number, carried: number): Written {
@@ -171,13 +176,13 @@ function writtenAt(paper: Paper, spec: LineSpec, shift: number, carried: number)
     digit: (column) => digits.get(at(column)),
     carry: (column) => carryOf(paper, spec, carryAt(column), at(column)),
     stayed: (column) => {
-      const before = latched[latchKey(spec, 'digit', at(column), shift)];
+      const before = latched[digitKey(spec, shift, at(column))];
       const now = digits.get(at(column));
       return now !== undefined && before?.given === now ? (before.hands ?? 0) : null;
     },
     carryStayed: (column) => {
       const now = carryOf(paper, spec, carryAt(column), at(column));
-      const before = latched[latchKey(spec, 'carry', carryAt(column), carried)];
+      const before = latched[carryKey(spec, shift, carried, carryAt(column))];
       return now !== undefined && before?.given === now;
     },
     highest: highest - spec.lowest - Math.min(shift, carried),
@@ -295,11 +300,11 @@ export function withLatches(
   const latched: Record<string, Latched> = {};
   for (const [column, { mark, given, carry, noted, hands }] of reads.entries()) {
     if (mark === 'right' && carry !== 'wrong' && given !== null) {
-      const key = latchKey(spec, 'digit', spec.lowest + column + shift, shift);
+      const key = digitKey(spec, shift, spec.lowest + column + shift);
       latched[key] = { given, follows: follows(column, given), hands };
     }
     if (carry === 'right' && noted !== null) {
-      const key = latchKey(spec, 'carry', spec.lowest + column + carried, carried);
+      const key = carryKey(spec, shift, carried, spec.lowest + column + carried);
       latched[key] = { given: noted, follows: false };
     }
   }
