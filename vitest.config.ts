@@ -7,6 +7,8 @@ export default defineConfig({
     sequence: { shuffle: { files: true, tests: true } },
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // Half of the tests wait for a browser or a database: no processor need stand idle meanwhile.
+    maxWorkers: '100%',
     globalSetup: ['tests/support/global-setup.ts'],
   },
 });
