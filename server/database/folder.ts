@@ -27,13 +27,28 @@ export async function openFolder(root: string): Promise<DataFolder | null> {
   }
 }
 
-/** A secret made once and kept in a file. Hexadecimal, which a MongoDB key file and an address both take as it is. */
+/**
+ * A secret made once and kept in a file. Hexadecimal, which a MongoDB key file and an address both take as it is.
+ * @throws if the file is there and cannot be read or holds something else: a new one would open nothing that is kept
+ */
 export async function keptSecret(file: string): Promise<string> {
-  const kept = await readFile(file, 'utf8').catch(() => '');
-  if (/^[0-9a-f]{64}$/.test(kept)) return kept;
+  const kept = await readFile(file, 'utf8').catch(absent);
+  if (kept !== null) return wholeSecret(kept, file);
   const secret = randomBytes(32).toString('hex');
   await replaceFile(file, secret);
   return secret;
+}
+
+function absent(fault: NodeJS.ErrnoException): null {
+  if (fault.code === 'ENOENT') return null;
+  throw fault;
+}
+
+/** An editor may have ended the line. */
+function wholeSecret(kept: string, file: string): string {
+  const secret = kept.trim();
+  if (/^[0-9a-f]{64}$/.test(secret)) return secret;
+  throw new Error(`${file} is damaged; bring it back from a backup`);
 }
 
 /** Who runs the database of this folder; read only when mongod says that the folder is taken. */
