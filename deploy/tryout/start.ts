@@ -1,6 +1,6 @@
 /**
  * `npm start`: the tool with its database and the try-out school beside it, on one address.
- * `npm start -- --check`: the same without people, see check.ts.
+ * `npm start -- --check`: the same without people, see check/check.ts.
  */
 import { resolve } from 'node:path';
 import { ROOT } from './child-process.ts';
@@ -45,7 +45,7 @@ if (process.env.NODE_ENV === 'production') {
   console.error('npm start is for trying things out; in production run the server alone.');
   process.exitCode = 2;
 } else if (process.argv.includes('--check')) {
-  const { check } = await import('./check.ts');
+  const { check } = await import('./check/check.ts');
   process.exitCode = await check();
 } else {
   await run();

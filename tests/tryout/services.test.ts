@@ -65,6 +65,15 @@ describe('tokens', () => {
     },
   );
 
+  it('are given to the school itself for the asking, for what was asked', async () => {
+    const asked = await school.control('POST', '/token', { scopes: [ROSTER] });
+    const { access_token } = (await asked.json()) as { access_token: string };
+    const read = (path: string) =>
+      fetch(school.origin + path, { headers: { authorization: `Bearer ${access_token}` } });
+    expect((await read('/services/CourseSection/2/bindings/1/memberships')).status).toBe(200);
+    expect((await read('/services/2/lineitems/1/lineitem/results?tool=1')).status).toBe(401);
+  });
+
   it('are refused to another client, for an old assertion and for another algorithm', async () => {
     const scope = scopeOf(asked('token lineitem.readonly only'));
     const past = Math.floor(Date.now() / 1000) - 3600;
