@@ -92,4 +92,55 @@ export const OUTSIDERS: readonly Outsider[] = [
         !last && fact + carry >= 10 ? { ...right, writes: [9] } : right,
     },
   },
+  {
+    id: 'beads counted in pairs, the odd one dropped',
+    stages: ['bars', 'record'],
+    beliefs: { count: (_at, right) => right - (right % 2) },
+  },
+  {
+    id: 'half of the ten-bars exchanged',
+    stages: ['bars', 'record'],
+    beliefs: {
+      exchange: ({ tens }, right) => right && { ...right, ones: Math.ceil(tens / 2) },
+    },
+  },
+  {
+    id: 'never more than five bars laid',
+    stages: ['bars', 'record'],
+    beliefs: {
+      lay: (_at, right) => right.map(({ kind, count }) => ({ kind, count: Math.min(5, count) })),
+    },
+  },
+  {
+    id: 'each bar as often as it is long',
+    stages: ['bars', 'record'],
+    beliefs: { lay: (_at, right) => right.map(({ kind }) => ({ kind, count: kind })) },
+  },
+  {
+    id: 'a bar more for every row up',
+    stages: ['bars', 'record'],
+    beliefs: {
+      lay: ({ row }, right) => right.map(({ kind, count }) => ({ kind, count: count + row })),
+    },
+  },
+  {
+    id: 'digits built in order of size',
+    stages: ['bars', 'record', 'cells'],
+    beliefs: {
+      build: ({ edge, digits }, right) =>
+        edge === 'bottom' ? [...digits].sort((one, other) => one - other) : right,
+    },
+  },
+  {
+    id: 'two squares to the left in every second column',
+    stages: ['bars', 'record', 'cells'],
+    beliefs: { aside: ({ column }) => (column % 2 === 1 ? 2 : 0) },
+  },
+  {
+    id: 'nine read for every odd pile',
+    stages: ['bars', 'record'],
+    beliefs: {
+      read: (_at, right) => right.map((digit) => (digit % 2 === 1 ? 9 : digit)),
+    },
+  },
 ];

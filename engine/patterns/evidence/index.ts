@@ -1,6 +1,8 @@
 import type { Beliefs } from '../../pupils/beliefs.ts';
 import type { Stage } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
+import { barsEvidence } from './bars.ts';
+import { cellsEvidence } from './cells.ts';
 import type { Expectation } from './evidence.ts';
 import { paperEvidence } from './paper.ts';
 
@@ -8,6 +10,9 @@ import { paperEvidence } from './paper.ts';
 export type Evidence = (beliefs: Beliefs) => readonly Expectation[];
 
 const READERS: Readonly<Partial<Record<Stage, (work: DoneWork) => Evidence>>> = {
+  bars: barsEvidence,
+  record: barsEvidence,
+  cells: cellsEvidence,
   paper: paperEvidence,
 };
 

@@ -4,6 +4,7 @@ import type { Beliefs } from '../../pupils/beliefs.ts';
 import { productOf, type StandingRow, shiftOf, worksRow } from '../../pupils/paper.ts';
 import { type LineWork, workRow } from '../../pupils/written.ts';
 import type { DoneWork } from '../done.ts';
+import { type Aligned, readAligned } from './aligned.ts';
 import type { Expectation } from './evidence.ts';
 import { isOver, type PaperSeen, type PlaceDigits, paperSeen, topOf } from './first-written.ts';
 import { expectLine, type LineSeen } from './line.ts';
@@ -67,7 +68,7 @@ function expectRows(
     const seen = rows.find((each) => each.row === row);
     const works = worksRow(beliefs, problem, row);
     const best =
-      seen === undefined ? null : bestReading(problem, beliefs, seen, { earlier, first, over });
+      seen === undefined ? null : readingOf(problem, beliefs, seen, { earlier, first, over });
     const makesNothing =
       best?.made.digits.every((digit) => digit === 0) ?? nothingIn(problem, beliefs, row, earlier);
     const step = `row:${row}:${problem.mat.origin + row}`;
@@ -123,76 +124,20 @@ function rowWork(
   return workRow(beliefs, { across, up, row, earlier }, noted);
 }
 
-interface Reading {
-  readonly made: LineWork;
-  readonly expectations: readonly Expectation[];
-}
-
-/** Further than any row is moved by a belief. */
-const MOST_SHIFT = 5;
-
-/** A zero at the end may be a placeholder or a digit: the row is read where it disagrees least. */
-function bestReading(
+function readingOf(
   problem: Problem,
   beliefs: Beliefs,
   seen: RowSeen,
   at: { readonly earlier: readonly number[]; readonly first: number; readonly over: boolean },
-): Reading {
+): Aligned {
   const [across, up] = [problem.multiplicand.digits, problem.multiplier.digits];
-  const single = up.length === 1;
+  const { row } = seen;
   const line = lineSeen(problem, seen, at.over);
-  let best: Reading | null = null;
-  let least = Number.POSITIVE_INFINITY;
-  for (const shift of single ? [0] : shiftsOf(problem, beliefs, seen, at)) {
-    const made = rowWork(problem, beliefs, seen.row, at.earlier, (column) =>
-      seen.notes.get(column + shift),
-    );
-    const due = shiftOf(beliefs, {
-      row: seen.row,
-      across,
-      up,
-      length: made.digits.length,
-      first: at.first,
-    });
-    const expectations = expectLine(line, made, shift);
-    if (!single) {
-      const step = `zero:${seen.row}:${Math.min(shift, Math.max(0, seen.row - 1))}`;
-      const own = seen.row === 0 ? `row:0:${problem.mat.origin}` : step;
-      expectations.push({
-        key: `shift:${seen.row}`,
-        step: own,
-        given: shift,
-        expected: due,
-        among: MOST_SHIFT + 1,
-      });
-    }
-    const wrong = expectations.reduce(
-      (sum, each) => sum + (each.given === each.expected ? 0 : 1),
-      0,
-    );
-    if (wrong >= least) continue;
-    least = wrong;
-    best = { made, expectations };
-  }
-  return best!;
-}
-
-/** Where the row's own digits may begin: after some of its lowest zeros, or where it is due. */
-function shiftsOf(
-  problem: Problem,
-  beliefs: Beliefs,
-  seen: RowSeen,
-  at: { readonly earlier: readonly number[]; readonly first: number },
-): Set<number> {
-  const [across, up] = [problem.multiplicand.digits, problem.multiplier.digits];
-  let lowest = 0;
-  while (lowest < MOST_SHIFT && !seen.digits.has(lowest)) lowest += 1;
-  const shifts = new Set([lowest]);
-  for (let next = lowest; next < MOST_SHIFT && seen.digits.get(next) === 0; next += 1) {
-    shifts.add(next + 1);
-  }
-  const { length } = rowWork(problem, beliefs, seen.row, at.earlier).digits;
-  return shifts.add(shiftOf(beliefs, { row: seen.row, across, up, length, first: at.first }));
+  const made = (shift: number) =>
+    rowWork(problem, beliefs, row, at.earlier, (column) => seen.notes.get(column + shift));
+  if (up.length === 1) return { made: made(0), expectations: expectLine(line, made(0), 0) };
+  const due = (length: number) => shiftOf(beliefs, { row, across, up, length, first: at.first });
+  return readAligned({ seen: line, row, origin: problem.mat.origin, due, made });
 }
 
 function lineSeen(problem: Problem, seen: RowSeen, over: boolean): LineSeen {
