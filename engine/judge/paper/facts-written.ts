@@ -5,7 +5,7 @@ import type { Aspect, Finding, Latched, Ledger, Moment, Note, Plan, Scene } from
 import { withClaims } from './claims.ts';
 import type { Fault } from './reading-line.ts';
 import { isFinal, markFaults } from './rows-written.ts';
-import { type Entry, entriesOf, PARTS, type Part } from './squares.ts';
+import { type Entry, entriesByRow, PARTS, type Part } from './squares.ts';
 
 /** One fact on the squares: what its own tiles make due and what stands in its two slots. */
 export interface Fact {
@@ -61,12 +61,27 @@ function dueOf(
 
 function factsOf(scene: Scene, moment: Moment, row: number, entries: readonly Entry[]): Fact[] {
   const final = row < scene.plan.up.length ? isFinal(scene, moment, row) : isOver(moment);
-  return Array.from({ length: scene.plan.columns }, (_, column): Fact => {
+  const written: Partial<Record<Part, Entry>>[] = [];
+  for (const entry of entries) {
+    if (isAstray(entry) || entry.pair[1] < 0) continue;
+    written[entry.pair[1]] = { ...written[entry.pair[1]], [entry.part]: entry };
+  }
+  const width = Math.max(scene.plan.across.length, tilesWide(scene), written.length);
+  return Array.from({ length: width }, (_, column): Fact => {
     const pair: Square = [row, column];
-    const own = entries.filter((entry) => entry.pair[1] === column && !isAstray(entry));
-    const written = Object.fromEntries(own.map((entry) => [entry.part, entry]));
-    return { pair, due: dueOf(scene, pair, writtenValue(written), isOver(moment)), written, final };
+    const own = written[column] ?? {};
+    return {
+      pair,
+      due: dueOf(scene, pair, writtenValue(own), isOver(moment)),
+      written: own,
+      final,
+    };
   });
+}
+
+/** Columns as far as the child's tiles reach. */
+function tilesWide({ position }: Scene): number {
+  return position.tiles.bottom.findLastIndex((tile) => tile !== null) + 1;
 }
 
 function isAstray({ of, pair }: Entry): boolean {
@@ -89,19 +104,23 @@ export function readSquares(scene: Scene, moment: Moment): Squares {
   const facts: Fact[] = [];
   const astray: Entry[] = [];
   const turned: boolean[] = [];
+  const ways = [false, true].map((swapped) => entriesByRow(scene, swapped));
   for (let row = 0; row < scene.plan.rows; row += 1) {
-    const ways = [false, true].map((swapped) => {
-      const entries = entriesOf(scene, row, swapped);
-      const found = factsOf(scene, moment, row, entries);
-      const lost = entries.filter(isAstray);
-      return { swapped, found, lost, amiss: lost.length + amissIn(found) };
-    });
-    const best = ways[1]!.amiss < ways[0]!.amiss ? ways[1]! : ways[0]!;
+    const usual = readWay(scene, moment, row, ways[0]![row]!);
+    const other = usual.amiss > 0 ? readWay(scene, moment, row, ways[1]![row]!) : usual;
+    const swapped = other.amiss < usual.amiss;
+    const best = swapped ? other : usual;
     facts.push(...best.found);
     astray.push(...best.lost);
-    turned.push(best.swapped);
+    turned.push(swapped);
   }
   return { facts, astray, swapped: turned };
+}
+
+function readWay(scene: Scene, moment: Moment, row: number, entries: readonly Entry[]) {
+  const found = factsOf(scene, moment, row, entries);
+  const lost = entries.filter(isAstray);
+  return { found, lost, amiss: lost.length + amissIn(found) };
 }
 
 function amissIn(facts: readonly Fact[]): number {
@@ -270,9 +289,9 @@ function whereFinding(squares: Squares, fact: Fact): Finding {
   return finding('right', false);
 }
 
-function withLatches(scene: Scene, moment: Moment): Ledger {
+function withLatches(scene: Scene, { facts }: Squares): Ledger {
   const latched: Record<string, Latched> = {};
-  for (const fact of readSquares(scene, moment).facts) {
+  for (const fact of facts) {
     if (fact.due === null) continue;
     for (const part of PARTS) {
       const given = fact.written[part]?.digit;
@@ -283,6 +302,10 @@ function withLatches(scene: Scene, moment: Moment): Ledger {
   return { ...scene.ledger, latched: { ...scene.ledger.latched, ...latched } };
 }
 
+function latchedNow(scene: Scene, moment: Moment): Ledger {
+  return withLatches(scene, readSquares(scene, moment));
+}
+
 type Pen = ActionOf<'write'> | ActionOf<'rub'>;
 
 const note: Note<Pen> = (before, after, action, act) => {
@@ -290,9 +313,9 @@ const note: Note<Pen> = (before, after, action, act) => {
   if (!('square' in action)) return { ledger };
   const scene = { ...before, position: after };
   const now: Moment = { at: 'now' };
-  const next = withLatches(scene, now);
-  if (action.do === 'rub') return { ledger: next };
   const squares = readSquares(scene, now);
+  const next = withLatches(scene, squares);
+  if (action.do === 'rub') return { ledger: next };
   const given = action.digit;
   const fault = squareFaults(scene, squares).find(({ acts }) => acts.includes(act));
   if (fault !== undefined) {
@@ -313,7 +336,7 @@ const note: Note<Pen> = (before, after, action, act) => {
 
 /** Facts may be written before their tiles lie. */
 const noteTile: Note<ActionOf<'layTile'>> = (before, after) => ({
-  ledger: withLatches({ ...before, position: after }, { at: 'now' }),
+  ledger: latchedNow({ ...before, position: after }, { at: 'now' }),
 });
 
 /** Each fact of two digits that are not zero is written on the squares: its value, and where it stands. */
@@ -330,7 +353,7 @@ export const factsWritten: Aspect = {
       ),
     ),
   notes: { write: note, rub: note, layTile: noteTile },
-  latch: (scene, moment) => withLatches(scene, moment),
+  latch: latchedNow,
   assess,
 };
 

@@ -91,9 +91,11 @@ export function readLine(scene: Scene, spec: LineSpec): LineReading {
   const paper = paperOf(scene, spec);
   let best = readAt(paper, spec, 0, 0);
   if (best.faults.length === 0 || paper.digits.size === 0) return best;
+  // Zeros at the end are left out by those who are done: a line that lacks digits and has none wrong goes on where it is.
+  const unfinished = spec.lowest === 0 && best.faults.every(({ missing }) => missing);
   const most = paper.highest - spec.lowest + 1;
   for (let shift = -Math.max(spec.lowest, spec.decimals); shift <= most; shift += 1) {
-    if (shift === 0 || !mayShift(paper, spec, shift)) continue;
+    if (shift === 0 || !mayShift(paper, spec, shift) || (shift < 0 && unfinished)) continue;
     // Carries stand over the digits as they are written, or where they were due.
     for (const carried of paper.carries.size === 0 ? [shift] : [shift, 0]) {
       const other = readAt(paper, spec, shift, carried);
@@ -114,15 +116,15 @@ function mayShift(paper: Paper, spec: LineSpec, shift: number): boolean {
 /**
  * A shift explains nothing without a digit where the line then begins, unless that one is still to come (or,
  * too far left, without a zero before it). A line without placeholders stands too far right only for zeros at
- * the end left out, all else written and the first of it right.
+ * the end left out, all else written and some of it to be recognised.
  */
 function explains(paper: Paper, { spec, shift, reads, faults }: LineReading): boolean {
   const begins = (reads[0]?.given ?? null) !== null;
   if (shift > 0) return begins || paper.digits.has(spec.lowest);
   if (spec.lowest > 0) return begins || isFromTheLeft(paper, spec, spec.lowest + shift);
   const zeros = reads.slice(0, -shift).every(({ mark }) => mark === 'leftOut');
-  const starts = reads[-shift]?.mark === 'right';
-  return spec.progress.final && zeros && starts && !faults.some(({ missing }) => missing);
+  const shown = reads.some(({ mark, given }) => mark === 'right' && (given ?? 0) > 0);
+  return spec.progress.final && zeros && shown && !faults.some(({ missing }) => missing);
 }
 
 /** The lowest of the digits from there up was written after the highest. */

@@ -1,5 +1,4 @@
 import type { Square } from '../../mat/geometry.ts';
-import { squareKey } from '../../mat/paper.ts';
 import type { SquareDigit } from '../../mat/position.ts';
 import type { Slot } from '../../vocabulary.ts';
 import type { Scene } from '../scene.ts';
@@ -27,22 +26,21 @@ export interface Entry extends SquareDigit {
   readonly part: Part;
 }
 
-/** All that is written on the squares of one row. */
-export function entriesOf(scene: Scene, row: number, swapped: boolean): Entry[] {
+/** All that is written on the squares, row by row. */
+export function entriesByRow(scene: Scene, swapped: boolean): Entry[][] {
   const { plan, position, ledger } = scene;
-  const entries: Entry[] = [];
-  for (let column = 0; column < plan.columns; column += 1) {
+  const rows: Entry[][] = Array.from({ length: plan.rows }, () => []);
+  for (const [key, content] of Object.entries(position.paper.squares)) {
+    const [row, column] = key.split(':').map(Number) as [number, number];
     const square: Square = [row, column];
-    const content = position.paper.squares[squareKey(square)];
-    if (content === undefined) continue;
     for (const part of PARTS) {
       const slot = slotOf(part, swapped);
       const written = content[slot];
       if (written === undefined) continue;
       const pair: Square = part === 'units' ? square : [row, column - 1];
       const act = ledger.pens[squarePenOf(square, slot)] ?? -1;
-      entries.push({ ...written, square, slot, act, pair, part });
+      rows[row]!.push({ ...written, square, slot, act, pair, part });
     }
   }
-  return entries;
+  return rows;
 }

@@ -20,9 +20,9 @@ export interface Addends {
   readonly ready: (scene: Scene) => number;
 }
 
-export function sumStep({ problem, product, ...plan }: Plan, column: number): number {
-  const most = Math.min(column, product.length - 1);
-  return stepOf({ problem, product, ...plan }, `sum:${problem.mat.origin + most}`);
+function sumStep(plan: Plan, column: number): number {
+  const most = Math.min(column, plan.product.length - 1);
+  return stepOf(plan, `sum:${plan.problem.mat.origin + most}`);
 }
 
 /** The product line against what stands above it; where nothing does, the true product may stand as well. */
