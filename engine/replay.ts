@@ -5,6 +5,7 @@ import type { Finding, Findings } from './judge/scene.ts';
 import type { Suggestion, Work } from './judge/work.ts';
 import type { Action } from './mat/action.ts';
 import type { Problem } from './problem.ts';
+import { finishProblem } from './stages/captions.ts';
 import { stageRules } from './stages/index.ts';
 import type { HintLevel, RefusalCode } from './vocabulary.ts';
 
@@ -79,12 +80,7 @@ function nextOf(run: Run): Suggestion | null {
       return found[step];
     },
   };
-  return (
-    run.stage.next(scene, findings) ?? {
-      action: { do: 'finish', what: 'problem' },
-      say: { key: 'finishProblem', values: {} },
-    }
-  );
+  return run.stage.next(scene, findings) ?? finishProblem();
 }
 
 /** The words of a hint; that it was asked for is an action of its own. */
