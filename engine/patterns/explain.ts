@@ -1,15 +1,17 @@
+import { atLeast } from './binomial.ts';
 import { CATALOGUE } from './catalogue/index.ts';
 import type { DoneWork } from './done.ts';
 import { type Expected, logHeld, logSum, logUnnamed, tallyOf } from './likelihood.ts';
 import type { ErrorPattern } from './pattern.ts';
 import {
+  bearings,
+  type Decision,
   differences,
   type Reading,
   readWorks,
   recurs,
   type StepOfWork,
   stepsOf,
-  supportOf,
   type Variant,
   variantsFor,
 } from './reading.ts';
@@ -60,23 +62,29 @@ export function explain(
     expected: reading.expectedOf([variant]),
   }));
   const notTested = untested(reading, singles);
-  const wrong = [...reading.rightWay].filter(([, each]) => each.given !== each.expected);
-  const marked = stepsOf(
-    reading.rightWay,
-    wrong.map(([key]) => key),
-  );
-  if (!recurs(marked)) return { reported: [], unnamed: false, notTested };
+  if (!recurs(stepsOf(wrongIn(reading.rightWay)))) {
+    return { reported: [], unnamed: false, notTested };
+  }
   const { named, unnamed } = weigh(reading, singles, catalogue.length);
   return { ...judged(reading, named, unnamed), notTested };
 }
 
 type Single = Omit<Hypothesis, 'log'>;
 
+/** Decisions that were not taken as expected. */
+function wrongIn(expected: Expected): Decision[] {
+  return expected.flatMap((own, work) =>
+    [...own.values()].flatMap(({ step, given, expected: due }) =>
+      given === due ? [] : [{ work, step, held: false }],
+    ),
+  );
+}
+
 function untested(reading: Reading, singles: readonly Single[]): string[] {
   const tested = new Map<string, boolean>();
   for (const { variants, expected } of singles) {
     const { id } = variants[0]!.pattern;
-    const shows = stepsOf(expected, differences(expected, reading.rightWay));
+    const shows = stepsOf(differences(expected, reading.rightWay));
     tested.set(id, tested.get(id) === true || recurs(shows));
   }
   return [...tested].flatMap(([id, is]) => (is ? [] : [id]));
@@ -95,20 +103,27 @@ function weigh(reading: Reading, singles: readonly Single[], patterns: number): 
   ];
   const unnamed = [Math.log(PRIOR.unnamed) + logUnnamed(none)];
   const candidates: Hypothesis[] = [];
+  const shareOf = sharesOf(singles);
   for (const single of singles) {
     const tally = tallyOf(single.expected, reading.rightWay);
-    const share = familyShare(single.variants[0]!) - Math.log(patterns);
+    const share = shareOf(single.variants[0]!) - Math.log(patterns);
     named.push({ ...single, log: Math.log(PRIOR.one) + share + logHeld(tally) });
     if (tally.held < LEAST_HELD) continue;
     candidates.push({ ...single, log: share + logHeld(tally) });
     unnamed.push(Math.log(PRIOR.one * PRIOR.unnamed) + share + logUnnamed(tally));
   }
-  named.push(...pairsOf(reading, candidates, patterns));
+  named.push(...pairsOf(reading, candidates, patterns, shareOf));
   return { named, unnamed: logSum(unnamed) };
 }
 
-function familyShare({ pattern }: Variant): number {
-  return -Math.log(Object.keys(pattern.beliefs).length);
+/** ln of a variant's part in its family: of those that the works could show, each alike. */
+function sharesOf(singles: readonly Single[]): (variant: Variant) => number {
+  const members = new Map<ErrorPattern, number>();
+  for (const { variants } of singles) {
+    const { pattern } = variants[0]!;
+    members.set(pattern, (members.get(pattern) ?? 0) + 1);
+  }
+  return ({ pattern }) => -Math.log(members.get(pattern)!);
 }
 
 /** Pairs of which at least one is among the patterns that alone explain most. */
@@ -116,6 +131,7 @@ function pairsOf(
   reading: Reading,
   candidates: readonly Hypothesis[],
   patterns: number,
+  shareOf: (variant: Variant) => number,
 ): Hypothesis[] {
   const prior = Math.log((PRIOR.two * 2) / (patterns * (patterns - 1)));
   const ranked = [...candidates].sort((one, other) => other.log - one.log);
@@ -126,7 +142,7 @@ function pairsOf(
       if (variants[0]!.pattern === variants[1]!.pattern) return [];
       if (leading.slice(0, index).includes(other)) return [];
       const expected = reading.expectedOf(variants);
-      const share = familyShare(variants[0]!) + familyShare(variants[1]!);
+      const share = shareOf(variants[0]!) + shareOf(variants[1]!);
       const log = prior + share + logHeld(tallyOf(expected, reading.rightWay));
       return [{ variants, expected, log }];
     }),
@@ -150,15 +166,33 @@ function judged(
   const all = logSum([unnamed, ...named.map(({ log }) => log)]);
   const chance = (log: number) => Math.exp(log - all);
   const best = named.reduce((most, each) => (each.log > most.log ? each : most));
+  const regular = chance(unnamed) > CERTAIN;
+  if (best.variants.length > 0 && !fits(reading, best)) return { reported: [], unnamed: true };
   const reported = best.variants.flatMap((variant) => {
     const ids = rivalsOf(reading, best, variant, named);
     const posterior = named
       .filter(({ variants }) => variants.some(({ pattern }) => ids.includes(pattern.id)))
       .reduce((sum, { log }) => sum + chance(log), 0);
-    const steps = supportOf(reading, best.variants, variant);
+    const steps = stepsOf(bearings(reading, best.variants, variant).filter(({ held }) => held));
     return posterior > CERTAIN && recurs(steps) ? [{ ids, posterior, steps }] : [];
   });
-  return { reported, unnamed: chance(unnamed) > CERTAIN };
+  return { reported, unnamed: regular };
+}
+
+/** A pattern is held nearly always, and little else is wrong: own proposals. */
+const HELD = 0.92;
+const ELSE_WRONG = 0.08;
+const DOUBTFUL = 0.01;
+
+/** Whether the patterns are held throughout and leave no more than slips: else they only look like it. */
+function fits(reading: Reading, best: Hypothesis): boolean {
+  const throughout = best.variants.every((variant) => {
+    const decisions = bearings(reading, best.variants, variant);
+    const missed = decisions.filter(({ held }) => !held).length;
+    return atLeast(missed, decisions.length, 1 - HELD) > DOUBTFUL;
+  });
+  const all = best.expected.reduce((sum, own) => sum + own.size, 0);
+  return throughout && atLeast(wrongIn(best.expected).length, all, ELSE_WRONG) > DOUBTFUL;
 }
 
 /** The pattern and those that would have had the very same things done. */
@@ -175,10 +209,7 @@ function rivalsOf(
     if (variants.length !== 1 || ids.includes(rival!.pattern.id)) continue;
     if (others.length === 0 && log < best.log - 20) continue;
     const together = others.length === 0 ? expected : expectedOf([...others, rival!]);
-    const alike =
-      differences(together, best.expected).length === 0 &&
-      differences(best.expected, together).length === 0;
-    if (alike) ids.push(rival!.pattern.id);
+    if (differences(together, best.expected).length === 0) ids.push(rival!.pattern.id);
   }
   return ids;
 }

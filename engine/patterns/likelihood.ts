@@ -9,8 +9,9 @@ const LAPSE = 0.04;
 /** How often a pupil errs who works by something regular that is not known here. */
 const UNNAMED_RATES = [0.15, 0.3, 0.5, 0.75] as const;
 
-/** Expectations of several works by key, each key with its work's index. */
-export type Expected = ReadonlyMap<string, Expectation>;
+/** Expectations by key, of each work. */
+export type Expected = readonly ExpectedOfWork[];
+export type ExpectedOfWork = ReadonlyMap<string, Expectation>;
 
 /** How what was done stands to what was expected. */
 interface Tally {
@@ -26,15 +27,18 @@ interface Tally {
 
 export function tallyOf(expected: Expected, rightWay: Expected): Tally {
   let [plain, held, lapsed, other, choices] = [0, 0, 0, 0, 0];
-  for (const [key, { given, expected: due, among }] of expected) {
-    const right = rightWay.get(key)?.expected ?? null;
-    if (given === due) {
-      if (due === right) plain += 1;
-      else held += 1;
-    } else if (given === right) lapsed += 1;
-    else {
-      other += 1;
-      choices += Math.log(among - 1);
+  for (const [work, own] of expected.entries()) {
+    const rightly = rightWay[work]!;
+    for (const [key, { given, expected: due, among }] of own) {
+      const right = rightly.get(key)?.expected ?? null;
+      if (given === due) {
+        if (due === right) plain += 1;
+        else held += 1;
+      } else if (given === right) lapsed += 1;
+      else {
+        other += 1;
+        choices += Math.log(among - 1);
+      }
     }
   }
   return { plain, held, lapsed, other, choices };

@@ -2,7 +2,7 @@ import { type Beliefs, believed, holdingBoth, RIGHT_WAY } from '../pupils/belief
 import type { DoneWork } from './done.ts';
 import type { Expectation } from './evidence/evidence.ts';
 import { evidenceOf } from './evidence/index.ts';
-import type { Expected } from './likelihood.ts';
+import type { Expected, ExpectedOfWork } from './likelihood.ts';
 import type { ErrorPattern } from './pattern.ts';
 
 /** One way to hold a pattern: a family has one for each parameter. */
@@ -13,26 +13,39 @@ export interface Variant {
 
 /** A child's works, read once; every belief is held against the same decisions. */
 export interface Reading {
-  readonly works: readonly DoneWork[];
   readonly rightWay: Expected;
   readonly expectedOf: (variants: readonly Variant[]) => Expected;
 }
 
 export function readWorks(works: readonly DoneWork[]): Reading {
-  const evidence = works.map((work) => ({ stage: work.problem.stage, of: evidenceOf(work) }));
-  const expectedOf = (variants: readonly Variant[]) => {
-    const expected = new Map<string, Expectation>();
-    for (const [index, { stage, of }] of evidence.entries()) {
-      const held = variants.filter(({ pattern }) => pattern.stages.includes(stage));
-      for (const each of of(beliefsOf(held))) expected.set(`${index}/${each.key}`, each);
-    }
-    return expected;
-  };
-  return { works, rightWay: expectedOf([]), expectedOf };
+  const read = works.map((work) => {
+    const evidence = evidenceOf(work);
+    const facts = factsIn(work);
+    const { stage } = work.problem;
+    const rightWay = byKey(evidence(RIGHT_WAY));
+    return (variants: readonly Variant[]): ExpectedOfWork => {
+      const held = variants.filter(
+        ({ pattern, beliefs }) => pattern.stages.includes(stage) && mayBear(beliefs, facts),
+      );
+      return held.length === 0 ? rightWay : byKey(evidence(beliefsOf(held)));
+    };
+  });
+  const expectedOf = (variants: readonly Variant[]) => read.map((of) => of(variants));
+  return { rightWay: expectedOf([]), expectedOf };
+}
+
+function byKey(expectations: readonly Expectation[]): ExpectedOfWork {
+  return new Map(expectations.map((each) => [each.key, each]));
 }
 
 function beliefsOf(variants: readonly Variant[]): Beliefs {
   return variants.reduce<Beliefs>((held, { beliefs }) => holdingBoth(held, beliefs), RIGHT_WAY);
+}
+
+/** A belief about facts alone bears on nothing where those facts do not come up. */
+function mayBear(beliefs: Beliefs, facts: Facts): boolean {
+  const only = Object.keys(beliefs);
+  return only.length !== 1 || only[0] !== 'fact' || factsMet(beliefs, facts) > 0;
 }
 
 /** The variants of the patterns that have a place at the works' stages; of families, those that could show. */
@@ -58,11 +71,14 @@ function factsIn({ problem }: DoneWork): Facts {
   );
 }
 
-/** Whether a fact that is believed otherwise is met often enough. */
+/** How often a fact is met that is believed otherwise. */
+function factsMet(beliefs: Beliefs, facts: Facts): number {
+  const wrong = facts.filter(([a, b]) => believed(beliefs, 'fact', { a, b }, a * b) !== a * b);
+  return wrong.length;
+}
+
 function comesUp(beliefs: Beliefs, facts: readonly Facts[]): boolean {
-  const met = facts.map(
-    (own) => own.filter(([a, b]) => believed(beliefs, 'fact', { a, b }, a * b) !== a * b).length,
-  );
+  const met = facts.map((own) => factsMet(beliefs, own));
   const all = met.reduce((sum, count) => sum + count, 0);
   return all >= LEAST_STEPS && met.filter((count) => count > 0).length >= LEAST_PROBLEMS;
 }
@@ -77,14 +93,10 @@ export interface StepOfWork {
   readonly step: string;
 }
 
-/** The different steps of the keys, in order of work. */
-export function stepsOf(expected: Expected, keys: readonly string[]): StepOfWork[] {
+/** The different steps of decisions, in order of work. */
+export function stepsOf(decisions: readonly Decision[]): StepOfWork[] {
   const steps = new Map<string, StepOfWork>();
-  for (const key of keys) {
-    const work = Number(key.slice(0, key.indexOf('/')));
-    const { step } = expected.get(key)!;
-    steps.set(`${work}/${step}`, { work, step });
-  }
+  for (const { work, step } of decisions) steps.set(`${work}/${step}`, { work, step });
   return [...steps.values()];
 }
 
@@ -94,32 +106,39 @@ export function recurs(steps: readonly StepOfWork[]): boolean {
   );
 }
 
-/** Where the two would have had different things done. */
-export function differences(one: Expected, other: Expected): string[] {
-  return [...one.keys()].filter(
-    (key) => one.get(key)!.expected !== (other.get(key)?.expected ?? null),
-  );
+/** `held`: done as the first of two expectations has it. */
+export interface Decision extends StepOfWork {
+  readonly held: boolean;
 }
 
-/** Where the works are as one of the held patterns says, and as nothing else that is held says. */
+/** Decisions that the one would have otherwise than the other; what is in one only: nothing was done, and nothing was due there. */
+export function differences(one: Expected, other: Expected): Decision[] {
+  return one.flatMap((own, work) => {
+    const others = other[work]!;
+    if (own === others) return [];
+    const found: Decision[] = [];
+    for (const [key, { step, given, expected }] of own) {
+      if (others.get(key)?.expected === expected) continue;
+      found.push({ work, step, held: given === expected });
+    }
+    for (const [key, { step }] of others) if (!own.has(key)) found.push({ work, step, held: true });
+    return found;
+  });
+}
+
+/** Decisions where the works are as the one of the held patterns says, and as nothing else that is held says. */
+export function bearings(
+  { expectedOf }: Reading,
+  held: readonly Variant[],
+  one: Variant,
+): Decision[] {
+  return differences(expectedOf(held), expectedOf(held.filter((each) => each !== one)));
+}
+
 export function supportIn(
   works: readonly DoneWork[],
   held: readonly Variant[],
   one: Variant,
 ): StepOfWork[] {
-  return supportOf(readWorks(works), held, one);
-}
-
-export function supportOf(
-  { expectedOf }: Reading,
-  held: readonly Variant[],
-  one: Variant,
-): StepOfWork[] {
-  const expected = expectedOf(held);
-  const without = expectedOf(held.filter((each) => each !== one));
-  const keys = differences(expected, without).filter((key) => {
-    const { given, expected: due } = expected.get(key)!;
-    return given === due;
-  });
-  return stepsOf(expected, keys);
+  return stepsOf(bearings(readWorks(works), held, one).filter((decision) => decision.held));
 }

@@ -1,7 +1,13 @@
 import { CATALOGUE } from '../patterns/catalogue/index.ts';
 import { doneWork } from '../patterns/done.ts';
 import { type Explanation, explain } from '../patterns/explain.ts';
-import { recurs, supportIn, type Variant, variantsFor } from '../patterns/reading.ts';
+import {
+  recurs,
+  type StepOfWork,
+  supportIn,
+  type Variant,
+  variantsFor,
+} from '../patterns/reading.ts';
 import type { Problem } from '../problem.ts';
 import { type Draws, drawsFrom } from '../problems/random.ts';
 import { type Beliefs, holdingBoth, RIGHT_WAY } from './beliefs.ts';
@@ -27,14 +33,20 @@ const SHARES = { single: 40, pair: 20, slipsOnly: 20 } as const;
 /** The variants that at least three steps in two of the problems could show. */
 export function eligibleVariants(problems: readonly Problem[]): readonly Variant[] {
   const untouched = problems.map((problem) => doneWork(problem, []));
-  return variantsFor(CATALOGUE, untouched).filter((variant) => shows(problems, [variant], variant));
+  return variantsFor(CATALOGUE, untouched).filter((variant) =>
+    recurs(supportOf(problems, [variant], variant)),
+  );
 }
 
-/** Whether a pupil without slips who holds these shows this one, by its own doing. */
-function shows(problems: readonly Problem[], held: readonly Variant[], one: Variant): boolean {
+/** The steps that a pupil without slips who holds these owes to this one. */
+function supportOf(
+  problems: readonly Problem[],
+  held: readonly Variant[],
+  one: Variant,
+): StepOfWork[] {
   const beliefs = held.reduce<Beliefs>((all, each) => holdingBoth(all, each.beliefs), RIGHT_WAY);
   const works = problems.map((problem) => doneWork(problem, playThrough(problem, beliefs)));
-  return recurs(supportIn(works, held, one));
+  return supportIn(works, held, one);
 }
 
 /** Pupils in turn, each with its own part of the seed, and what is explained of their work. */
@@ -101,16 +113,25 @@ function holding(kind: Pupil['kind'], holds: readonly Variant[]): Pupil {
   return { kind, holds, beliefs };
 }
 
-/** Two patterns that change different steps: each still shows beside the other. */
+/** Two patterns that change different steps, each of which still shows beside the other. */
 function pairFrom(
   problems: readonly Problem[],
   eligible: readonly (readonly Variant[])[],
   draws: Draws,
 ): readonly Variant[] {
   for (;;) {
-    const [one, other] = [pick(draws, eligible), pick(draws, eligible)];
-    if (one === other) continue;
-    const pair = [pick(draws, one), pick(draws, other)];
-    if (pair.every((each) => shows(problems, pair, each))) return pair;
+    const pair = [pick(draws, pick(draws, eligible)), pick(draws, pick(draws, eligible))];
+    const [one, other] = pair as [Variant, Variant];
+    if (one.pattern === other.pattern || meet(problems, one, other)) continue;
+    if (pair.every((each) => recurs(supportOf(problems, pair, each)))) return pair;
   }
+}
+
+function meet(problems: readonly Problem[], one: Variant, other: Variant): boolean {
+  const steps = new Set(supportOf(problems, [one], one).map(nameOf));
+  return supportOf(problems, [other], other).some((step) => steps.has(nameOf(step)));
+}
+
+function nameOf({ work, step }: StepOfWork): string {
+  return `${work} ${step}`;
 }

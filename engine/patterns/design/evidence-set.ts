@@ -2,38 +2,54 @@ import type { Problem } from '../../problem.ts';
 import type { Variant } from '../reading.ts';
 import { showingOf } from './showing.ts';
 
+/** What each pattern makes of one problem: in how many steps it shows, and which outcome (by number) it has. */
+interface Column {
+  readonly steps: readonly number[];
+  readonly outcomes: readonly number[];
+}
+
 /** More steps than this say little more about a pattern. */
 const PLENTY = 12;
+/** What a pair that is told apart is worth beside a pattern that shows. */
+const APART = 0.05;
 
 /**
- * Problems out of a pool with which every pattern shows in as many steps as may be: greedily by the
- * worst served patterns, then by exchanging single problems while that helps.
+ * Problems out of a pool with which every pattern shows in as many steps as may be, and any two
+ * differ: greedily by the worst served, then by exchanging single problems while that helps.
  */
 export function evidenceSet(
   pool: readonly Problem[],
   variants: readonly Variant[],
   size: number,
 ): readonly Problem[] {
-  const shown = pool.map((problem) =>
-    variants.map((variant) => showingOf(problem, variant).steps.length),
-  );
+  const columns = pool.map((problem) => columnOf(problem, variants));
   const chosen: number[] = [];
-  while (chosen.length < Math.min(size, pool.length)) chosen.push(bestBeside(shown, chosen));
+  while (chosen.length < Math.min(size, pool.length)) chosen.push(bestBeside(columns, chosen));
   for (let round = 0; round < 2; round += 1)
     for (const index of chosen.keys()) {
       const others = chosen.filter((_, at) => at !== index);
-      chosen[index] = bestBeside(shown, others);
+      chosen[index] = bestBeside(columns, others);
     }
   return chosen.map((index) => pool[index]!);
 }
 
-function bestBeside(shown: readonly (readonly number[])[], chosen: readonly number[]): number {
-  const sums = shown[0]!.map((_, at) => chosen.reduce((sum, index) => sum + shown[index]![at]!, 0));
+function columnOf(problem: Problem, variants: readonly Variant[]): Column {
+  const showings = variants.map((variant) => showingOf(problem, variant));
+  const numbers = new Map<string, number>();
+  const outcomes = showings.map(({ outcome }) => {
+    numbers.set(outcome, numbers.get(outcome) ?? numbers.size);
+    return numbers.get(outcome)!;
+  });
+  return { steps: showings.map(({ steps }) => steps.length), outcomes };
+}
+
+function bestBeside(columns: readonly Column[], chosen: readonly number[]): number {
+  const beside = chosen.map((index) => columns[index]!);
   let best = 0;
   let most = Number.NEGATIVE_INFINITY;
-  for (const [index, steps] of shown.entries()) {
+  for (const [index, column] of columns.entries()) {
     if (chosen.includes(index)) continue;
-    const worth = steps.reduce((sum, count, at) => sum + worthOf(sums[at]! + count), 0);
+    const worth = worthOf([...beside, column]);
     if (worth <= most) continue;
     most = worth;
     best = index;
@@ -41,8 +57,17 @@ function bestBeside(shown: readonly (readonly number[])[], chosen: readonly numb
   return best;
 }
 
-/** The first steps count most: all patterns should have some before any has many. */
-function worthOf(steps: number): number {
-  const counted = Math.min(steps, PLENTY);
-  return 1 - 0.7 ** counted;
+/** The first steps count most: all patterns should have some before any has many; so with pairs. */
+function worthOf(set: readonly Column[]): number {
+  const { length } = set[0]!.steps;
+  let worth = 0;
+  for (let one = 0; one < length; one += 1) {
+    const steps = set.reduce((sum, column) => sum + column.steps[one]!, 0);
+    worth += 1 - 0.7 ** Math.min(steps, PLENTY);
+    for (let other = 0; other < one; other += 1) {
+      const apart = set.filter(({ outcomes }) => outcomes[one] !== outcomes[other]).length;
+      worth += APART * (1 - 0.3 ** apart);
+    }
+  }
+  return worth;
 }

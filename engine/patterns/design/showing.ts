@@ -14,7 +14,6 @@ export interface Showing {
 export function showingOf(problem: Problem, variant: Variant): Showing {
   const actions = playThrough(problem, variant.beliefs);
   const { rightWay, expectedOf } = readWorks([doneWork(problem, actions)]);
-  const expected = expectedOf([variant]);
-  const steps = stepsOf(expected, differences(expected, rightWay));
+  const steps = stepsOf(differences(expectedOf([variant]), rightWay));
   return { outcome: JSON.stringify(actions), steps };
 }

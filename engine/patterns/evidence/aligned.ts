@@ -18,6 +18,7 @@ export interface AlignedLine {
 
 export interface Aligned {
   readonly made: LineWork;
+  readonly shift: number;
   readonly expectations: readonly Expectation[];
 }
 
@@ -40,7 +41,7 @@ export function readAligned(line: AlignedLine): Aligned {
     const wrong = expectations.filter((each) => each.given !== each.expected).length;
     if (wrong >= least) continue;
     least = wrong;
-    best = { made, expectations };
+    best = { made, shift, expectations };
   }
   return best!;
 }
