@@ -1,30 +1,57 @@
 import type { Position } from '../mat/position.ts';
-import { finding, isOver, ownDue } from './ledger.ts';
+import { finding, isOver, ownDue, trueDue } from './ledger.ts';
 import { holdsDigits, rowLines } from './paper/lines.ts';
 import type { Finding, Moment, Plan, Scene } from './scene.ts';
 
 /**
- * Follow-through is for slips, not for work never begun: what is missing upstream leaves nothing due below, and an
- * untouched problem would earn most of its marks. So at the finish no step of a row is met by having nothing due if
- * the child did nothing in that row, though their own tiles (or the printed numbers) ask for something there. Where
- * nothing at all was laid, said or written, this holds for every row and for the product, whatever the tiles say.
- * A forgotten tile or a single forgotten square among worked rows still costs once.
+ * Follow-through is for slips, not for work left out: what is missing upstream leaves nothing due below, and a problem
+ * that was hardly touched would earn most of its marks. So at the finish no step is met by having nothing due
+ * - in a row where the child did nothing, though their own tiles (or the printed numbers) ask for something there;
+ * - anywhere, where less than half of the squares (on paper: of the digits of the rows) that the true problem asks for
+ *   were worked at all, whatever the tiles say and whatever was said or written below.
+ * A forgotten tile or a single forgotten square among worked ones still costs once.
  */
 export function leaveUnworked(scene: Scene, moment: Moment, findings: Finding[]): void {
   if (!isOver(moment)) return;
   const { plan, position } = scene;
-  const begun = plan.up.map((_, row) => isBegun(scene, row));
-  const nothing = !begun.includes(true) && position.paper.lines.product === undefined;
-  const idle = begun.map(
-    (some, row) => !some && makesTruly(plan, row) && (nothing || asksFor(plan, position, row)),
+  const hardly = isHardlyWorked(scene, findings);
+  const idle = plan.up.map(
+    (_, row) =>
+      makesTruly(plan, row) && (hardly || (!isBegun(scene, row) && asksFor(plan, position, row))),
   );
   if (!idle.includes(true)) return;
   for (const [step, { kind, row }] of plan.scopes.entries()) {
     const found = findings[step]!;
     if (kind.startsWith('tile') || kind === 'prompt' || found.grade !== 'right') continue;
-    const unworked = row >= 0 ? idle[row] === true : nothing;
+    if (found.given !== null && found.given !== 0) continue;
+    const unworked = row >= 0 ? idle[row] === true : hardly;
     if (unworked && (found.follows || kind === 'zero')) findings[step] = finding('none', false);
   }
+}
+
+/** Whether less than half of what the rows ask for in the true problem has anything of the child's on it. */
+function isHardlyWorked(scene: Scene, findings: readonly Finding[]): boolean {
+  const { plan } = scene;
+  const onSquares = plan.scopes.some(({ kind }) => kind === 'laid' || kind === 'fact');
+  let asked = 0;
+  let written = 0;
+  for (const [step, { kind, row }] of plan.scopes.entries()) {
+    if (onSquares ? kind !== 'laid' && kind !== 'fact' : kind !== 'row') continue;
+    const column = Number(plan.steps[step]!.id.split(':')[2]);
+    if (!makesTruly(plan, row) || (onSquares && trueDue(plan, [row, column]) === 0)) continue;
+    asked += 1;
+    if (findings[step]!.given !== null) written += 1;
+  }
+  if (onSquares) return 2 * squaresWorked(scene) < asked;
+  // One digit left out of a row of one digit is a slip like any other, if the rest was written.
+  const oneLeftOut = asked - written === 1 && Object.keys(scene.position.paper.lines).length > 0;
+  return 2 * written < asked && !oneLeftOut;
+}
+
+/** Squares on which bars were laid or digits stand, the wrong ones too: whoever mistook a square has worked. */
+function squaresWorked({ position, ledger }: Scene): number {
+  const laid = ledger.plots.filter(({ laid: beads }) => beads > 0).length;
+  return Math.max(laid, Object.keys(position.paper.squares).length);
 }
 
 function makesTruly(plan: Plan, row: number): boolean {

@@ -42,3 +42,19 @@ export function isFull(work: Work): boolean {
   const { num, den } = score([work]).fraction;
   return num === den;
 }
+
+/**
+ * Whether less than half of the squares that the true problem asks for were ever worked: then it counts as work left
+ * out, not as work with a slip (`unworked.test.ts`).
+ */
+export function isHardlyWorked({ multiplicand, multiplier }: Problem, actions: readonly Action[]) {
+  const worked = new Set(
+    actions.flatMap((action) =>
+      action.do === 'layBars' || (action.do === 'write' && 'square' in action)
+        ? [String(action.square)]
+        : [],
+    ),
+  );
+  const nonZero = (digits: readonly number[]) => digits.filter((digit) => digit > 0).length;
+  return 2 * worked.size < nonZero(multiplicand.digits) * nonZero(multiplier.digits);
+}

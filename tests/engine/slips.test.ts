@@ -3,7 +3,7 @@ import { CONTROLS, type Problem, replay, type Work } from '../../engine/index.ts
 import { type Chance, chanceOf } from '../oracle/chance.ts';
 import { SLIPS, type Slipping, slipOnce } from '../oracle/slips.ts';
 import { randomHabits, Worker } from '../oracle/worker.ts';
-import { actionsOf, problemOf, spent } from './play.ts';
+import { actionsOf, isHardlyWorked, problemOf, spent } from './play.ts';
 import { randomNumber } from './random.ts';
 
 const CASES = 80;
@@ -18,8 +18,6 @@ function randomProblem(chance: Chance, stage: BarStage): Problem {
     policy: { control: chance.pick(CONTROLS) },
   });
 }
-
-const WORKING: readonly string[] = ['layBars', 'say', 'write'];
 
 interface Case {
   readonly label: string;
@@ -46,10 +44,10 @@ function slipping(stage: BarStage, seed: number, names: readonly string[]): Case
   const told = worker.work();
   const healed = names.includes('missing slide') && !worker.leftAbove();
   if (healed || slips.some((slip) => slip.happened() === null)) return null;
-  // A slip that leaves nothing to do leaves a problem never worked: `unworked.test.ts`.
-  if (!told.some((action) => WORKING.includes(action.do))) return null;
+  const actions = actionsOf(told);
+  if (isHardlyWorked(problem, actions)) return null;
   const label = `seed ${seed}: ${multiplicand.text} × ${multiplier.text} ${JSON.stringify(slips.map((slip) => slip.happened()))}`;
-  return { label, work: replay(problem, actionsOf(told)) };
+  return { label, work: replay(problem, actions) };
 }
 
 /** Runs until enough children have slipped as told. */

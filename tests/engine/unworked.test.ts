@@ -31,6 +31,17 @@ describe('work never begun earns nothing', () => {
     },
   );
 
+  it.each([
+    ['a digit of the product', [{ do: 'write', line: 'product', place: 0, digit: 0 }]],
+    ['a saying', [{ do: 'say', row: 0, answer: '5' }]],
+    ['a bar', [{ do: 'layBars', square: [0, 0], kind: 1, count: 1 }]],
+  ] as [string, Action[]][])('%s alone opens no way round the work', (_, junk) => {
+    for (const stage of ['bars', 'facts', 'record', 'cells', 'paper'] as const) {
+      const { num, den } = score([replay(problemAt(stage), [...junk, FINISH])]).fraction;
+      expect(10n * num < den, `${stage}: ${num}/${den}`).toBe(true);
+    }
+  });
+
   it('tiles of nothing but zeros open no way round the work', () => {
     const tiles = (['bottom', 'right'] as const).flatMap((edge) =>
       [0, 1].map((index): Action => ({ do: 'layTile', edge, index, digit: 0 })),
