@@ -62,7 +62,7 @@ export class PaperPupil {
   readonly firsts = new Map<string, number>();
   readonly told: Told[] = [];
   protected readonly chance: Chance;
-  private readonly slip: PaperSlip;
+  protected readonly slip: PaperSlip;
 
   constructor(given: Given, habits: PaperHabits, chance: Chance, slip: PaperSlip = {}) {
     this.given = given;
@@ -82,7 +82,7 @@ export class PaperPupil {
     this.sheet.take(told);
   }
 
-  private place(index: number): number {
+  protected place(index: number): number {
     return this.given.origin + index;
   }
 
@@ -192,7 +192,7 @@ export class PaperPupil {
   }
 
   /** The digits that stand in a column of the own paper. */
-  private addends(index: number): number[] {
+  protected addends(index: number): number[] {
     return this.sheet
       .written('partial')
       .filter(({ place }) => place === this.place(index))
@@ -205,12 +205,12 @@ export class PaperPupil {
     return 9 * this.addends(column).length + Math.floor(below / 10);
   }
 
-  private highestAddend(): number {
+  protected highestAddend(): number {
     const above = this.sheet.written('partial').filter(({ digit }) => digit > 0);
     return Math.max(-1, ...above.map(({ place }) => place - this.given.origin));
   }
 
-  private addRows(): void {
+  protected addRows(): void {
     if (this.highestAddend() < 0) {
       this.write('product', 0, 0);
       return;

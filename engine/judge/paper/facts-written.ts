@@ -47,36 +47,48 @@ export function digitDue(due: number, part: Part): number {
   return part === 'units' ? due % 10 : Math.floor(due / 10);
 }
 
-/** Without both tiles nothing is due; at the end what is right for the true problem is let stand. */
+/**
+ * Without both tiles nothing is due; at the end what is right for the true problem is let stand. Beyond the two
+ * numbers no tile is to come: there the finish of the row is the end.
+ */
 function dueOf(
-  { plan, position }: Scene,
+  scene: Scene,
   pair: Square,
   value: number,
-  final: boolean,
+  ends: { row: boolean; all: boolean },
 ): number | null {
+  const { plan, position } = scene;
   const own = ownDue(position, pair);
-  if (own !== null || !final) return own;
+  const outside = pair[0] >= plan.up.length || pair[1] >= plan.across.length;
+  if (own !== null || !(ends.all || (outside && ends.row))) return own;
   return value === trueDue(plan, pair) ? value : 0;
 }
 
 function factsOf(scene: Scene, moment: Moment, row: number, entries: readonly Entry[]): Fact[] {
   const final = row < scene.plan.up.length ? isFinal(scene, moment, row) : isOver(moment);
   const written: Partial<Record<Part, Entry>>[] = [];
+  const outside: Fact[] = [];
   for (const entry of entries) {
-    if (isAstray(entry) || entry.pair[1] < 0) continue;
+    if (isAstray(entry)) continue;
+    if (entry.pair[1] < 0) {
+      // Nothing comes from the right of the last column.
+      outside.push({ pair: entry.pair, due: 0, written: { [entry.part]: entry }, final });
+      continue;
+    }
     written[entry.pair[1]] = { ...written[entry.pair[1]], [entry.part]: entry };
   }
   const width = Math.max(scene.plan.across.length, tilesWide(scene), written.length);
-  return Array.from({ length: width }, (_, column): Fact => {
+  const inside = Array.from({ length: width }, (_, column): Fact => {
     const pair: Square = [row, column];
     const own = written[column] ?? {};
     return {
       pair,
-      due: dueOf(scene, pair, writtenValue(own), isOver(moment)),
+      due: dueOf(scene, pair, writtenValue(own), { row: final, all: isOver(moment) }),
       written: own,
       final,
     };
   });
+  return [...outside, ...inside];
 }
 
 /** Columns as far as the child's tiles reach. */
@@ -123,13 +135,14 @@ function readWay(scene: Scene, moment: Moment, row: number, entries: readonly En
   return { found, lost, amiss: lost.length + amissIn(found) };
 }
 
+/** A digit that would come from beyond the last column speaks for the other way more than a wrong one. */
 function amissIn(facts: readonly Fact[]): number {
   return facts.reduce((sum, fact) => {
-    if (fact.due === null) return sum;
-    const amiss = PARTS.filter(
-      (part) => !isRight(fact, part) && (fact.written[part] || fact.final),
-    );
-    return sum + amiss.length;
+    const written = PARTS.filter((part) => fact.written[part] !== undefined);
+    if (fact.pair[1] < 0) return sum + 2 * written.length;
+    if (fact.due === null) return sum + written.length;
+    const wrong = PARTS.filter((part) => !isRight(fact, part));
+    return sum + wrong.filter((part) => fact.final || written.includes(part)).length;
   }, 0);
 }
 
@@ -280,7 +293,9 @@ function factFinding(scene: Scene, squares: Squares, fact: Fact): Finding {
   if (due === null) return finding('none', false, value, null);
   const done = final || PARTS.every((part) => stands(scene, fact, part));
   if (!done) return finding('none', false, value, null);
-  return { ...finding('right', value !== truth, value, due), stale: value !== due };
+  // What is right but stands elsewhere is as good as the due value.
+  const own = PARTS.every((part) => stands(scene, fact, part)) ? value : due;
+  return { ...finding('right', own !== truth, own, due), stale: own !== due };
 }
 
 /** Nothing written has no place yet: at the end the fact alone is missing. */

@@ -1,0 +1,118 @@
+import { describe, expect, it } from 'vitest';
+import { CONTROLS, replay, type Work } from '../../engine/index.ts';
+import { CellsPupil, randomCellsHabits } from '../oracle/cells-pupil.ts';
+import { CELLS_SLIPS } from '../oracle/cells-slips.ts';
+import { chanceOf } from '../oracle/chance.ts';
+import { randomPaperHabits } from '../oracle/paper-pupil.ts';
+import { actionsOf, isFull, play, problemOf, spent, statusOf } from './play.ts';
+import { randomNumber } from './random.ts';
+
+const ORDERS = 500;
+const CASES = 50;
+
+interface Case {
+  readonly label: () => string;
+  readonly work: Work;
+  readonly slipped: boolean;
+}
+
+/** A pupil who works right by the own mat and paper, in any order, but for the slip. */
+function pupil(seed: number, name: string | null): Case {
+  const chance = chanceOf(seed);
+  const problem = problemOf({
+    stage: 'cells',
+    multiplicand: randomNumber(chance, 1 + chance.below(4)),
+    multiplier: randomNumber(chance, 1 + chance.below(3)),
+    policy: { control: chance.pick(CONTROLS) },
+  });
+  const { multiplicand, multiplier, mat } = problem;
+  const given = { across: multiplicand.digits, up: multiplier.digits, ...mat };
+  const planned = name === null ? null : CELLS_SLIPS[name]!(chance);
+  const habits = randomPaperHabits(chance);
+  const ways = randomCellsHabits(chance);
+  const told = new CellsPupil(given, habits, ways, chance, planned?.slip).work();
+  const work = replay(problem, actionsOf(told));
+  const label = () =>
+    `seed ${seed}: ${multiplicand.text} × ${multiplier.text} ${problem.policy.control} ${planned?.happened()} spent ${spent(work)}\n${JSON.stringify([habits, ways])}\n${told.map((each) => JSON.stringify(each)).join('\n')}`;
+  return { label, work, slipped: planned !== null && planned.happened() !== null };
+}
+
+describe('facts on the squares', () => {
+  it('in any order, slots and layout earn full marks', () => {
+    for (let seed = 1; seed <= ORDERS; seed += 1) {
+      const { work, label } = pupil(seed, null);
+      if (!isFull(work) || !work.complete) expect.fail(label());
+      expect(work.log.some(({ refused }) => refused !== undefined)).toBe(false);
+    }
+  });
+
+  it.each(Object.keys(CELLS_SLIPS))('cost one step for one slip: %s', (name) => {
+    let cases = 0;
+    for (let seed = 1; cases < CASES && seed < 60 * CASES; seed += 1) {
+      const found = pupil(seed * 43 + name.length, name);
+      if (!found.slipped) continue;
+      cases += 1;
+      if (spent(found.work).length !== 1) expect.fail(found.label());
+    }
+    expect(cases).toBe(CASES);
+  });
+
+  const TILES = [
+    { do: 'layTile', edge: 'bottom', index: 0, digit: 7 },
+    { do: 'layTile', edge: 'bottom', index: 1, digit: 3 },
+    { do: 'layTile', edge: 'right', index: 0, digit: 6 },
+  ];
+  const square = (column: number, slot: string, digit: number, of?: number[]) => ({
+    do: 'write',
+    square: [0, column],
+    slot,
+    digit,
+    ...(of === undefined ? {} : { of }),
+  });
+  const on = (...told: object[]) =>
+    play({ stage: 'cells', multiplicand: '37', multiplier: '6' }, [
+      ...TILES,
+      ...told,
+      { do: 'finish', what: 'row:0' },
+    ]);
+  const RIGHT = [
+    square(0, 'own', 2),
+    square(1, 'fromRight', 4),
+    square(1, 'own', 8),
+    square(2, 'fromRight', 1),
+  ];
+
+  it('spend the fact for a wrong value and the place for swapped places', () => {
+    const wrong = on(square(0, 'own', 2), square(1, 'fromRight', 5), ...RIGHT.slice(2));
+    expect(statusOf(wrong, 'fact:0:0')).toBe('notRight');
+    expect(statusOf(wrong, 'where:0:0')).toBe('first');
+    const turned = on(square(0, 'own', 4), square(1, 'fromRight', 2), ...RIGHT.slice(2));
+    expect(statusOf(turned, 'fact:0:0')).toBe('first');
+    expect(statusOf(turned, 'where:0:0')).toBe('notRight');
+  });
+
+  it('spend the place for a right digit on a wrong square, named or not', () => {
+    for (const of of [undefined, [0, 1]]) {
+      const far = on(...RIGHT.slice(0, 3), square(3, 'fromRight', 1, of));
+      expect(statusOf(far, 'fact:0:1'), `${of}`).toBe('first');
+      expect(statusOf(far, 'where:0:1'), `${of}`).toBe('notRight');
+    }
+  });
+
+  it('may use the slots the other way round for a whole row, not for a part of it', () => {
+    const other = { own: 'fromRight', fromRight: 'own' } as Record<string, string>;
+    const swap = (each: (typeof RIGHT)[number]) => ({ ...each, slot: other[each.slot] });
+    expect(on(...RIGHT.map(swap)).steps.filter(({ id }) => /^(fact|where)/.test(id))).toSatisfy(
+      (steps: Work['steps']) => steps.every(({ status }) => status === 'first'),
+    );
+    const mixed = on(...RIGHT.slice(0, 2), swap(RIGHT[2]!), swap(RIGHT[3]!));
+    expect(spent(mixed).filter((id) => /^(fact|where)/.test(id)).length).toBeGreaterThan(0);
+  });
+
+  it('stay with the step that an answer has charged until they are mended', () => {
+    const work = on(square(0, 'own', 3), square(1, 'fromRight', 4), ...RIGHT.slice(2));
+    expect(work.lifted.map(({ step }) => step)).toEqual(['fact:0:0']);
+    const mended = on(square(0, 'own', 3), ...RIGHT.slice(1), { do: 'check' }, square(0, 'own', 2));
+    expect(statusOf(mended, 'fact:0:0')).toBe('corrected');
+  });
+});
