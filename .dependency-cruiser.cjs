@@ -25,14 +25,16 @@ module.exports = {
     },
     {
       name: 'engine-has-two-doors',
-      comment: 'What others use of the engine is what its doors export; the inside may move freely.',
+      comment:
+        'What others use of the engine is what its doors export; the inside may move freely.',
       severity: 'error',
       from: { path: '^(client|server|deploy)/' },
       to: { path: '^engine/', pathNot: '^engine/(index|child|wire)\\.ts$' },
     },
     {
       name: 'child-page-takes-the-small-door',
-      comment: 'Patterns, sampling and pupils must never reach a child: the work page imports engine/child only.',
+      comment:
+        'Patterns, sampling and pupils must never reach a child: the work page imports engine/child only.',
       severity: 'error',
       from: { path: '^client/(mat|work|launch|api|ui|words)/' },
       to: { path: '^engine/index\\.ts$' },
@@ -53,7 +55,8 @@ module.exports = {
     },
     {
       name: 'only-lti-imports-ltijs',
-      comment: 'ltijs leaves gaps open that server/lti closes; every other way to it would open them again.',
+      comment:
+        'ltijs leaves gaps open that server/lti closes; every other way to it would open them again.',
       severity: 'error',
       from: { path: '^(engine|client|server|deploy)/', pathNot: '^server/lti/' },
       to: { path: 'node_modules/ltijs/' },
@@ -99,6 +102,9 @@ module.exports = {
     exclude: { path: '(^|/)dist/' },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
-    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default'] },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'node', 'default'],
+    },
   },
 };
