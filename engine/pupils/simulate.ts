@@ -1,5 +1,5 @@
 import { CATALOGUE } from '../patterns/catalogue/index.ts';
-import { designedProblems, undesignedProblems } from '../patterns/design/designed.ts';
+import { designedProblems, designSet, undesignedProblems } from '../patterns/design/designed.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { Stage } from '../vocabulary.ts';
 import { type Figures, figuresOf } from './figures.ts';
@@ -39,7 +39,7 @@ export function simulate(simulation: Simulation): Result<Simulated> {
   const shown = new Set(eligibleVariants(problems).map(({ pattern }) => pattern.id));
   const ofStage = CATALOGUE.filter(({ stages }) => stages.includes(stage));
   const notEligible = ofStage.filter(({ id }) => !shown.has(id)).map(({ id }) => id);
-  const inseparable: (readonly [string, string])[] = [];
+  const { inseparable } = designSet(stage);
   return ok({
     ...figuresOf(measure(problems, simulation), inseparable),
     eligible: shown.size / ofStage.length,
