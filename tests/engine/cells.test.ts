@@ -7,8 +7,8 @@ import { randomPaperHabits } from '../oracle/paper-pupil.ts';
 import { actionsOf, isFull, play, problemOf, spent, statusOf } from './play.ts';
 import { randomNumber } from './random.ts';
 
-const ORDERS = 500;
-const CASES = 50;
+const ORDERS = 300;
+const CASES = 30;
 
 interface Case {
   readonly label: () => string;

@@ -13,6 +13,8 @@ export interface Fact {
   /** null: a tile is missing, so nothing is owed or forbidden yet. */
   readonly due: number | null;
   readonly written: Readonly<Partial<Record<Part, Entry>>>;
+  /** Slots where a digit stands now that names another pair. */
+  readonly covered: readonly Part[];
   readonly final: boolean;
 }
 
@@ -24,7 +26,7 @@ export interface Squares {
   readonly swapped: readonly boolean[];
 }
 
-type Judged = Fault & { readonly kind: 'fact' | 'where' };
+type Judged = Fault & { readonly kind: 'fact' | 'where'; readonly pair: Square };
 
 export function factStep(plan: Plan, pair: Square): number {
   return nearestStep(plan, pair, 'fact');
@@ -67,12 +69,17 @@ function dueOf(
 function factsOf(scene: Scene, moment: Moment, row: number, entries: readonly Entry[]): Fact[] {
   const final = row < scene.plan.up.length ? isFinal(scene, moment, row) : isOver(moment);
   const written: Partial<Record<Part, Entry>>[] = [];
+  const covered: Part[][] = [];
   const outside: Fact[] = [];
   for (const entry of entries) {
-    if (isAstray(entry)) continue;
+    if (isAstray(entry)) {
+      covered[entry.pair[1]] = [...(covered[entry.pair[1]] ?? []), entry.part];
+      continue;
+    }
     if (entry.pair[1] < 0) {
       // Nothing comes from the right of the last column.
-      outside.push({ pair: entry.pair, due: 0, written: { [entry.part]: entry }, final });
+      const written = { [entry.part]: entry };
+      outside.push({ pair: entry.pair, due: 0, written, covered: [], final });
       continue;
     }
     written[entry.pair[1]] = { ...written[entry.pair[1]], [entry.part]: entry };
@@ -85,6 +92,7 @@ function factsOf(scene: Scene, moment: Moment, row: number, entries: readonly En
       pair,
       due: dueOf(scene, pair, writtenValue(own), { row: final, all: isOver(moment) }),
       written: own,
+      covered: covered[column] ?? [],
       final,
     };
   });
@@ -154,7 +162,10 @@ function latchKey([row, column]: Square, part: Part): string {
 function stands({ ledger }: Scene, fact: Fact, part: Part): boolean {
   const given = fact.written[part]?.digit;
   const before = ledger.latched[latchKey(fact.pair, part)]?.given;
-  return isRight(fact, part) || (given !== undefined && before === given);
+  if (isRight(fact, part)) return true;
+  return given === undefined
+    ? before !== undefined && fact.covered.includes(part)
+    : before === given;
 }
 
 /** What one slot lacks, and what it holds that is not due there. */
@@ -230,7 +241,7 @@ function strayFault(scene: Scene, facts: readonly Fact[], entry: Entry): Judged 
   const due = fact?.due ?? 0;
   const digits = PARTS.map((part) => digitDue(due, part));
   const kind = digits.includes(entry.digit) ? 'where' : 'fact';
-  const home = fact ?? { pair: entry.of!, due, written: {}, final: false };
+  const home = fact ?? { pair: entry.of!, due, written: {}, covered: [], final: false };
   return faultOf(scene, kind, home, [entry], due);
 }
 
@@ -259,7 +270,7 @@ function faultOf(
   const acts = entries.map(({ act }) => act).filter((act) => act >= 0);
   const given = writtenValue(fact.written);
   const step = nearestStep(plan, fact.pair, kind);
-  return { kind, step, at: -1, acts, given, due, missing: entries.length === 0 };
+  return { kind, pair: fact.pair, step, at: -1, acts, given, due, missing: entries.length === 0 };
 }
 
 function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
@@ -270,22 +281,26 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
     const [row, column] = fact.pair;
     const step = stepOf(plan, `fact:${row}:${column}`);
     if (step < 0) continue;
-    findings[step] = factFinding(scene, squares, fact);
+    const elsewhere = faults.some((each) => each.kind === 'where' && isPair(fact, each.pair));
+    findings[step] = factFinding(scene, squares, fact, elsewhere);
     findings[stepOf(plan, `where:${row}:${column}`)] = whereFinding(squares, fact);
   }
   markFaults(faults, findings);
 }
 
-function holds({ astray }: Squares, { written, pair }: Fact): boolean {
+/** Something stands, or stood, for the fact. */
+function holds({ astray }: Squares, { written, pair, covered }: Fact): boolean {
+  if (covered.length > 0) return true;
   const strays = astray.some(({ of }) => of![0] === pair[0] && of![1] === pair[1]);
   return strays || written.units !== undefined || written.tens !== undefined;
 }
 
-function factFinding(scene: Scene, squares: Squares, fact: Fact): Finding {
+/** `elsewhere`: its digits, or one of them, stand where they are not due. */
+function factFinding(scene: Scene, squares: Squares, fact: Fact, elsewhere: boolean): Finding {
   const { due, final, written } = fact;
   const truth = trueDue(scene.plan, fact.pair);
   const value = writtenValue(written);
-  if (!holds(squares, fact)) {
+  if (!elsewhere && !holds(squares, fact)) {
     return final && (due ?? 0) === 0
       ? finding('right', true, null, 0)
       : finding('none', false, null, due);
@@ -294,7 +309,8 @@ function factFinding(scene: Scene, squares: Squares, fact: Fact): Finding {
   const done = final || PARTS.every((part) => stands(scene, fact, part));
   if (!done) return finding('none', false, value, null);
   // What is right but stands elsewhere is as good as the due value.
-  const own = PARTS.every((part) => stands(scene, fact, part)) ? value : due;
+  const covered = fact.covered.length > 0;
+  const own = !covered && PARTS.every((part) => stands(scene, fact, part)) ? value : due;
   return { ...finding('right', own !== truth, own, due), stale: own !== due };
 }
 
