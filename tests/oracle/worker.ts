@@ -38,6 +38,8 @@ export interface Habits {
   readonly says: boolean;
   /** Lays each product from memory, units here and tens on the square to the left or all on its own square. */
   readonly knows?: boolean;
+  /** Writes each row's partial product, before anything slides. */
+  readonly records?: boolean;
   readonly dawdles: boolean;
 }
 
@@ -74,6 +76,7 @@ export class Worker {
   };
   private readonly halves: { from: Square; to: Square; tens: number; ones: number }[] = [];
   private readonly said = new Set<number>();
+  private recorded = 0;
   private readonly touched = new Set<number>();
   private readonly finishedRows = new Set<number>();
 
@@ -244,7 +247,8 @@ export class Worker {
     const tens = 1 + this.chance.below(this.beads.pile(from)[10]!);
     const left: Square = [from[0], from[1] + 1];
     const down: Square = [from[0] - 1, from[1] + 2];
-    const downward = from[0] > 0 && down[1] < this.given.columns && this.chance.maybe(0.1);
+    const downward =
+      from[0] > 0 && down[1] < this.given.columns && !this.mustRecord() && this.chance.maybe(0.1);
     const to = downward ? down : left;
     if (this.chance.maybe(0.1)) {
       this.halves.push({ from, to, tens: 0, ones: tens });
@@ -262,6 +266,7 @@ export class Worker {
   private slideOptions(): (() => void)[] {
     // A single row must be said, and can only be read before anything else comes down on it.
     if (this.given.up.length === 1 && !this.said.has(0)) return [];
+    if (this.mustRecord()) return [];
     const late = this.habits.slides === 'at the end';
     if (late && (this.toLay.size > 0 || this.tilesLeft.length > 0)) return [];
     return this.beads
@@ -302,10 +307,15 @@ export class Worker {
       if (!this.rowLaid(row) || half) return [];
       const options: (() => void)[] = [];
       const single = this.given.up.length === 1;
-      if (!this.said.has(row) && !this.touched.has(row) && (this.habits.says || single)) {
+      if (
+        !this.said.has(row) &&
+        !this.touched.has(row) &&
+        (this.habits.says || single) &&
+        !this.mustRecord()
+      ) {
         options.push(() => this.sayRow(row));
       }
-      if (!this.finishedRows.has(row)) {
+      if (!this.finishedRows.has(row) && !(this.mustRecord() && !this.said.has(row))) {
         options.push(() => {
           this.finishedRows.add(row);
           this.tell({ do: 'finish', what: `row:${row}` });
@@ -313,6 +323,41 @@ export class Worker {
       }
       return options;
     });
+  }
+
+  /** Partial products are read before anything slides. */
+  private mustRecord(): boolean {
+    const several = this.given.up.length > 1;
+    return several && this.habits.records === true && this.said.size < this.given.up.length;
+  }
+
+  private recordOptions(): (() => void)[] {
+    if (!this.mustRecord()) return [];
+    return [...this.given.up.keys()]
+      .filter((row) => !this.said.has(row) && this.rowLaid(row))
+      .filter((row) => !this.halves.some(({ from }) => from[0] === row))
+      .map((row) => () => this.recordRow(row));
+  }
+
+  /** In either order, from either side, the placeholders written or their places left empty. */
+  private recordRow(row: number): void {
+    const value = this.rowValue(row) / 10n ** BigInt(row);
+    const line = `partial:${this.recorded}`;
+    this.said.add(row);
+    if (value === 0n && this.chance.maybe(0.5)) return;
+    this.recorded += 1;
+    this.tell({ do: 'begin', line, row });
+    const zeros = this.chance.maybe(0.6) && value > 0n ? row : 0;
+    const digits = [...value.toString()].reverse().map(Number);
+    if (value > 0n && this.chance.maybe(0.2)) digits.push(0);
+    const places = [
+      ...Array.from({ length: zeros }, (_, at) => ({ at, digit: 0 })),
+      ...digits.map((digit, at) => ({ at: row + at, digit })),
+    ];
+    if (this.chance.maybe(0.3)) places.reverse();
+    for (const { at, digit } of places) {
+      this.tell({ do: 'write', line, place: this.given.origin + at, digit });
+    }
   }
 
   private sayRow(row: number): void {
@@ -339,6 +384,7 @@ export class Worker {
       ...this.halfOptions(),
       ...this.slideOptions(),
       ...this.settleOptions(),
+      ...this.recordOptions(),
     ];
   }
 

@@ -25,6 +25,8 @@ export interface Written {
   /** What a digit that was right when it was written handed on then; null: it was not, or was written over. */
   readonly stayed: (column: number) => number | null;
   readonly carryStayed: (column: number) => boolean;
+  /** So many digits made the whole line when it was right, and all still stand; null: it never was. */
+  readonly ended: number | null;
   /** Highest column that holds a digit or a carry; −1: none. */
   readonly highest: number;
   /** Columns that are decimals of the whole product: their zeros at the end may be left out. */
@@ -117,7 +119,8 @@ function markOf(
   walk: Walk,
 ): Mark {
   if (given === null) {
-    if (index >= columns.needed && has(into, 0)) return 'absent';
+    const ended = written.ended !== null && index >= written.ended;
+    if (ended || (index >= columns.needed && has(into, 0))) return 'absent';
     const mayBeZero = fitting(into, column, 0) !== 0;
     const mayLeaveOut = index < written.decimals && walk.nothingYet;
     return mayLeaveOut && mayBeZero ? 'leftOut' : 'missing';

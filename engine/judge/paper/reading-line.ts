@@ -165,6 +165,10 @@ function digitKey({ name }: LineSpec, shift: number, at: number): string {
   return `${name}@${shift} digit ${at}`;
 }
 
+function endKey({ name }: LineSpec, shift: number): string {
+  return `${name}@${shift} end`;
+}
+
 function carryKey({ name }: LineSpec, shift: number, carried: number, at: number): string {
   return `${name}@${shift} carry ${at} ${carried}`;
 }
@@ -174,14 +178,18 @@ function writtenAt(paper: Paper, spec: LineSpec, shift: number, carried: number)
   const { latched } = scene.ledger;
   const at = (column: number) => spec.lowest + column + shift;
   const carryAt = (column: number) => spec.lowest + column + carried;
+  const stayed = (column: number): number | null => {
+    const before = latched[digitKey(spec, shift, at(column))];
+    const now = digits.get(at(column));
+    return now !== undefined && before?.given === now ? (before.hands ?? 0) : null;
+  };
+  const end = Number(latched[endKey(spec, shift)]?.given ?? 0);
+  const kept = Array.from({ length: end }, (_, column) => stayed(column));
   return {
+    ended: end > 0 && !kept.includes(null) ? end : null,
     digit: (column) => digits.get(at(column)),
     carry: (column) => carryOf(paper, spec, carryAt(column), at(column)),
-    stayed: (column) => {
-      const before = latched[digitKey(spec, shift, at(column))];
-      const now = digits.get(at(column));
-      return now !== undefined && before?.given === now ? (before.hands ?? 0) : null;
-    },
+    stayed,
     carryStayed: (column) => {
       const now = carryOf(paper, spec, carryAt(column), at(column));
       const before = latched[carryKey(spec, shift, carried, carryAt(column))];
@@ -310,5 +318,14 @@ export function withLatches(
       latched[key] = { given: noted, follows: false };
     }
   }
+  const end = reads.findIndex(({ mark }) => mark !== 'right');
+  const digits = end < 0 ? reads.length : end;
+  const whole = digits > 0 && reads.slice(digits).every(({ mark }) => mark === 'absent');
+  const complete = digits >= spec.columns.needed && hasNoCarry(reads[digits - 1]);
+  if (whole && complete) latched[endKey(spec, shift)] = { given: digits, follows: false };
   return { ...ledger, latched: { ...ledger.latched, ...latched } };
+}
+
+function hasNoCarry(last: ColumnRead | undefined): boolean {
+  return last !== undefined && (last.hands & 1) === 1;
 }

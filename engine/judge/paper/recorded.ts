@@ -1,9 +1,9 @@
 import { pileValue } from '../../mat/position.ts';
 import { digitsOf } from '../../numerals/numeral.ts';
-import { amountAt } from '../ledger.ts';
+import { amountAt, ownDue } from '../ledger.ts';
 import { rowLaid, sayable } from '../rows.ts';
 import type { Scene } from '../scene.ts';
-import { type Columns, copiedColumns } from './columns.ts';
+import { copiedColumns } from './columns.ts';
 import type { RowSource } from './rows-written.ts';
 
 /** Partial products that are read from the mat, where there are several rows. */
@@ -13,7 +13,7 @@ export const recorded: RowSource = {
     const values = [...sayable(scene, row), ...lying(scene, row)].filter((value) => value >= 0n);
     const above = 10n ** BigInt(row);
     const digits = [...new Set(values)].map((value) => digitsOf(value / above));
-    return [...digits.map(copiedColumns), ...unsettled(scene, row)];
+    return [...digits.map(copiedColumns), ...(makesNothing(scene, row) ? [copiedColumns([])] : [])];
   },
   ready: (scene, row) => rowLaid(scene, row) && !halfMade(scene, row),
 };
@@ -22,24 +22,16 @@ function halfMade({ ledger }: Scene, row: number): boolean {
   return Object.values(ledger.halves).some(({ from }) => from[0] === row);
 }
 
-function isDisturbed({ ledger }: Scene, row: number): boolean {
-  return (ledger.disturbed & (1 << row)) !== 0;
+/** By its tiles: such a row may stay empty, whatever was laid there by mistake. */
+function makesNothing({ position }: Scene, row: number): boolean {
+  return position.piles[row]!.every((_, column) => (ownDue(position, [row, column]) ?? 0) === 0);
 }
 
-function pilesOf({ position }: Scene, row: number): number[] {
-  return position.piles[row]!.map(pileValue);
-}
-
-/** As long as nothing of the row slid and nothing came down on it, the child reads what lies there. */
+/** After a slip with its bars the child reads what lies in the row. */
 function lying(scene: Scene, row: number): readonly bigint[] {
-  if (isDisturbed(scene, row)) return [];
-  const piles = pilesOf(scene, row);
+  const { debts } = scene.ledger;
+  // A debt of no one row lies between two of them.
+  if (!debts.some((debt) => debt.row === row || debt.row < 0 || debt.square[0] === row)) return [];
+  const piles = scene.position.piles[row]!.map(pileValue);
   return [piles.reduce((sum, pile, column) => sum + amountAt(pile, row + column), 0n)];
-}
-
-/** Of a place that still holds ten or more its units digit is right as well: `settled` pays. */
-function unsettled(scene: Scene, row: number): readonly Columns[] {
-  const piles = pilesOf(scene, row);
-  if (isDisturbed(scene, row) || piles.every((pile) => pile < 10)) return [];
-  return [copiedColumns(piles.map((pile) => pile % 10))];
 }
