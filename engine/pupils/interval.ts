@@ -9,5 +9,7 @@ export function intervalOf(successes: number, tries: number): Interval {
   const rate = successes / tries;
   const spread = Z * Math.sqrt((rate * (1 - rate)) / tries + (Z * Z) / (4 * tries * tries));
   const [centre, scale] = [rate + (Z * Z) / (2 * tries), 1 + (Z * Z) / tries];
-  return [Math.max(0, (centre - spread) / scale), Math.min(1, (centre + spread) / scale)];
+  const from = successes === 0 ? 0 : (centre - spread) / scale;
+  const to = successes === tries ? 1 : (centre + spread) / scale;
+  return [from, to];
 }

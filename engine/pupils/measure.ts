@@ -11,7 +11,7 @@ import {
 import type { Problem } from '../problem.ts';
 import { type Draws, drawsFrom } from '../problems/random.ts';
 import { type Beliefs, holdingBoth, RIGHT_WAY } from './beliefs.ts';
-import { type Habits, handOf } from './hand.ts';
+import { type Habits, handOf, USUAL_HABITS } from './hand.ts';
 import { OUTSIDERS } from './outside.ts';
 import { playThrough } from './play.ts';
 
@@ -43,9 +43,12 @@ function supportOf(
   problems: readonly Problem[],
   held: readonly Variant[],
   one: Variant,
+  habits: Habits = USUAL_HABITS,
 ): StepOfWork[] {
   const beliefs = held.reduce<Beliefs>((all, each) => holdingBoth(all, each.beliefs), RIGHT_WAY);
-  const works = problems.map((problem) => doneWork(problem, playThrough(problem, beliefs)));
+  const works = problems.map((problem) =>
+    doneWork(problem, playThrough(problem, beliefs, handOf(habits))),
+  );
   return supportIn(works, held, one);
 }
 
@@ -58,7 +61,7 @@ export function measure(
   const eligible = byPattern(eligibleVariants(problems));
   return Array.from({ length: pupils }, (_, index) => {
     const pupil = pupilFor(problems, eligible, draws, index % 100);
-    const habits = habitsFrom(draws);
+    const habits = habitsFor(problems, pupil, draws);
     const works = problems.map((problem) => {
       const hand = handOf(habits, slip, draws.below(2 ** 32));
       return doneWork(problem, playThrough(problem, pupil.beliefs, hand));
@@ -79,6 +82,14 @@ function byPattern(variants: readonly Variant[]): readonly (readonly Variant[])[
 
 function pick<T>(draws: Draws, from: readonly T[]): T {
   return from[draws.below(from.length)]!;
+}
+
+/** Habits with which all that the pupil holds can show: carries that are never noted are never added again. */
+function habitsFor(problems: readonly Problem[], { holds }: Pupil, draws: Draws): Habits {
+  for (;;) {
+    const habits = habitsFrom(draws);
+    if (holds.every((each) => recurs(supportOf(problems, holds, each, habits)))) return habits;
+  }
 }
 
 function habitsFrom(draws: Draws): Habits {

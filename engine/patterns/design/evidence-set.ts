@@ -11,7 +11,7 @@ interface Column {
 /** More steps than this say little more about a pattern. */
 const PLENTY = 12;
 /** What a pair that is told apart is worth beside a pattern that shows. */
-const APART = 0.05;
+const APART = 0.3;
 
 /**
  * Problems out of a pool with which every pattern shows in as many steps as may be, and any two
