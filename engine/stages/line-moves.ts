@@ -1,6 +1,6 @@
 import type { Columns } from '../judge/paper/columns.ts';
 import { holdsDigits, rowLines } from '../judge/paper/lines.ts';
-import type { LineReading } from '../judge/paper/reading-line.ts';
+import type { LineReading, LineSpec } from '../judge/paper/reading-line.ts';
 import type { Scene } from '../judge/scene.ts';
 import type { Suggestion } from '../judge/work.ts';
 import type { Line } from '../mat/action.ts';
@@ -61,45 +61,56 @@ function nextColumn(scene: Scene, reading: LineReading, kind: LineKind): Suggest
   const { spec, shift, carried, reads } = reading;
   const { line, carries } = kind;
   for (const [column, read] of reads.entries()) {
-    const { mark, carry, given, due, carryDue, noted } = read;
     const at = spec.lowest + column + shift;
     const over = spec.lowest + column + carried;
-    const place = scene.plan.problem.mat.origin + at;
-    if (carry === 'wrong') return nextCarry(scene, spec.carries, over, carryDue, kind);
-    const unheld = mark === 'leftOut' && !holdsDigits(scene.position, line);
-    const value = {
-      column,
-      base: spec.columns.list[column]?.base ?? 0,
-      carry: noted ?? carryDue,
-    };
-    if (mark === 'missing' || unheld) {
-      const remember = carries !== null && carryDue > 0 && noted === null;
-      return remember && column < spec.columns.needed
-        ? writeCarry(scene.plan, { line: carries, row: kind.row, at: over, digit: carryDue })
-        : writeColumn(scene.plan, { ...kind, ...value, at, digit: due });
+    const standing = spec.carries.find((each) => digitAt(scene, each, over) !== undefined);
+    if (read.carry === 'wrong' && standing !== undefined) {
+      return nextCarry(scene, standing, over, read.carryDue, kind);
     }
-    if (mark !== 'wrong') continue;
-    const surplus = given !== null && column >= spec.columns.needed && due === 0;
-    return surplus
-      ? rubDigit({ do: 'rub', line, place })
-      : writeColumn(scene.plan, { ...kind, ...value, at, digit: due });
+    const unheld = read.mark === 'leftOut' && !holdsDigits(scene.position, line);
+    if (read.mark === 'missing' || unheld) {
+      const remember = carries !== null && read.carryDue > 0 && read.noted === null;
+      return remember && column < spec.columns.needed
+        ? writeCarry(scene.plan, { line: carries, row: kind.row, at: over, digit: read.carryDue })
+        : nextDigit(scene, spec, kind, { column, at, carry: read.noted ?? read.carryDue });
+    }
+    // A wrong carry that was crossed out since: the digit made with it is written again.
+    if (read.carry === 'wrong')
+      return nextDigit(scene, spec, kind, { column, at, carry: read.carryDue });
+    if (read.mark !== 'wrong') continue;
+    return nextDigit(scene, spec, kind, { column, at, carry: read.noted ?? read.carryDue });
   }
   return null;
 }
 
+/** The digit that is due with the carry; where none is due, what stands there is rubbed out. */
+function nextDigit(
+  { plan, position }: Scene,
+  { columns }: LineSpec,
+  kind: LineKind,
+  { column, at, carry }: { column: number; at: number; carry: number },
+): Suggestion {
+  const base = columns.list[column]?.base ?? 0;
+  const digit = (base + carry) % 10;
+  const place = plan.problem.mat.origin + at;
+  const surplus = digit === 0 && column >= columns.needed;
+  return surplus && position.paper.lines[kind.line]?.[place] !== undefined
+    ? rubDigit({ do: 'rub', line: kind.line, place })
+    : writeColumn(plan, { ...kind, column, base, carry, at, digit });
+}
+
 /** A wrong carry is written over, or rubbed out where nothing is carried. */
 function nextCarry(
-  scene: Scene,
-  lines: readonly Line[],
+  { plan }: Scene,
+  line: Line,
   at: number,
   due: number,
   { row }: LineKind,
 ): Suggestion {
-  const line = lines.findLast((each) => digitAt(scene, each, at) !== undefined)!;
-  const place = scene.plan.problem.mat.origin + at;
+  const place = plan.problem.mat.origin + at;
   return due === 0
     ? rubDigit({ do: 'rub', line, place })
-    : writeCarry(scene.plan, { line, row, at, digit: due });
+    : writeCarry(plan, { line, row, at, digit: due });
 }
 
 /** A line that stands too far to one side is written again where it belongs, digit by digit. */

@@ -6,8 +6,8 @@ import { PAPER_SLIPS, together } from '../oracle/paper-slips.ts';
 import { actionsOf, problemOf, spent } from './play.ts';
 import { randomNumber } from './random.ts';
 
-const CASES = 50;
-const PAIR_CASES = 10;
+const CASES = 30;
+const PAIR_CASES = 6;
 
 interface Case {
   readonly label: () => string;

@@ -52,6 +52,8 @@ interface Walk {
   likely: number;
   /** The column below is written and judged, so what it hands on is known. */
   known: boolean;
+  /** The digit just below is due and not written. */
+  belowMissing: boolean;
   /** Nothing is written below. */
   nothingYet: boolean;
 }
@@ -59,7 +61,13 @@ interface Walk {
 /** Reads the digits of a line from the lowest up, each with what the one before it hands on. */
 export function readColumns(columns: Columns, written: Written, progress: Progress): ColumnRead[] {
   const reads: ColumnRead[] = [];
-  const walk: Walk = { into: NO_CARRY, likely: 0, known: true, nothingYet: true };
+  const walk: Walk = {
+    into: NO_CARRY,
+    likely: 0,
+    known: true,
+    belowMissing: false,
+    nothingYet: true,
+  };
   for (let column = 0; column < MOST_COLUMNS; column += 1) {
     const over = column >= columns.list.length && column > written.highest;
     if (over && walk.into === NO_CARRY) break;
@@ -97,9 +105,10 @@ function readColumn(
     noted: noted ?? null,
     carryDue: walk.likely,
   } as const;
-  const mark = markOf(columns, index, { column, into, judged, given }, written, walk);
+  const mark = markOf(columns, index, { column, into, likely, judged, given }, written, walk);
   handOn(walk, column, { into, likely, given, mark, stayed: written.stayed(index) });
   walk.known = final || (judged && mark !== 'missing' && mark !== 'waiting');
+  walk.belowMissing = mark === 'missing';
   walk.nothingYet &&= given === null;
   return { ...shared, mark, hands: walk.into };
 }
@@ -107,6 +116,7 @@ function readColumn(
 interface Case {
   readonly column: Column;
   readonly into: Carries;
+  readonly likely: number;
   readonly judged: boolean;
   readonly given: number | null;
 }
@@ -114,13 +124,15 @@ interface Case {
 function markOf(
   columns: Columns,
   index: number,
-  { column, into, judged, given }: Case,
+  { column, into, likely, judged, given }: Case,
   written: Written,
   walk: Walk,
 ): Mark {
   if (given === null) {
     const ended = written.ended !== null && index >= written.ended;
-    if (ended || (index >= columns.needed && has(into, 0))) return 'absent';
+    // Above a digit that is not there either, only what is due there counts.
+    const nothing = walk.belowMissing ? likely === 0 : has(into, 0);
+    if (ended || (index >= columns.needed && nothing)) return 'absent';
     const mayBeZero = fitting(into, column, 0) !== 0;
     const mayLeaveOut = index < written.decimals && walk.nothingYet;
     return mayLeaveOut && mayBeZero ? 'leftOut' : 'missing';

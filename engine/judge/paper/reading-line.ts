@@ -93,7 +93,7 @@ export function readLine(scene: Scene, spec: LineSpec): LineReading {
   if (best.faults.length === 0 || paper.digits.size === 0) return best;
   // Zeros at the end are left out by those who are done: a line that lacks digits and has none wrong goes on where it is.
   const unfinished = spec.lowest === 0 && best.faults.every(({ missing }) => missing);
-  const most = paper.highest - spec.lowest + 1;
+  const most = Math.max(...paper.digits.keys()) - spec.lowest + 1;
   for (let shift = -Math.max(spec.lowest, spec.decimals); shift <= most; shift += 1) {
     if (shift === 0 || !mayShift(paper, spec, shift) || (shift < 0 && unfinished)) continue;
     // Carries stand over the digits as they are written, or where they were due.
