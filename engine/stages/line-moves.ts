@@ -32,7 +32,7 @@ export function nextBegin({ plan, position }: Scene, row: number): Suggestion | 
 /** The next digit of a line, its placeholders first, each carry before the digit that it feeds. */
 export function nextInLine(scene: Scene, reading: LineReading, kind: LineKind): Suggestion | null {
   if (reading.shift > 0 || (reading.shift < 0 && reading.spec.lowest > 0)) {
-    return nextUnshifted(scene, reading, kind);
+    return nextUnshifted(scene, reading, kind) ?? nextCarryAway(scene, reading);
   }
   return nextPlaceholder(scene, reading, kind) ?? nextColumn(scene, reading, kind);
 }
@@ -132,6 +132,15 @@ function nextUnshifted(scene: Scene, { spec }: LineReading, kind: LineKind): Sug
     if (column < 0) return writeZero(scene.plan, { line, row: kind.row, at });
     const base = spec.columns.list[column]?.base ?? 0;
     return writeColumn(scene.plan, { ...kind, column, base, carry: 0, at, digit: wanted });
+  }
+  return null;
+}
+
+/** Carries that still make a line read as shifted are in the way. */
+function nextCarryAway({ position }: Scene, { spec }: LineReading): Suggestion | null {
+  for (const line of spec.carries) {
+    const [place] = Object.keys(position.paper.lines[line] ?? {});
+    if (place !== undefined) return rubDigit({ do: 'rub', line, place: Number(place) });
   }
   return null;
 }

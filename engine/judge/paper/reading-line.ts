@@ -120,7 +120,7 @@ function mayShift(paper: Paper, spec: LineSpec, shift: number): boolean {
  */
 function explains(paper: Paper, { spec, shift, reads, faults }: LineReading): boolean {
   const begins = (reads[0]?.given ?? null) !== null;
-  if (shift > 0) return begins || paper.digits.has(spec.lowest);
+  if (shift > 0) return begins || (paper.digits.has(spec.lowest) && reads[0]?.mark !== 'leftOut');
   if (spec.lowest > 0) return begins || isFromTheLeft(paper, spec, spec.lowest + shift);
   const zeros = reads.slice(0, -shift).every(({ mark }) => mark === 'leftOut');
   const shown = reads.some(({ mark, given }) => mark === 'right' && (given ?? 0) > 0);
