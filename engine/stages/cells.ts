@@ -1,12 +1,11 @@
 import {
   digitDue,
   type Fact,
-  factsReady,
-  factsWritten,
   isRight,
   readSquares,
   type Squares,
-} from '../judge/paper/facts-written.ts';
+} from '../judge/paper/facts-read.ts';
+import { factsReady, factsWritten } from '../judge/paper/facts-written.ts';
 import { pens } from '../judge/paper/pens.ts';
 import { PARTS, slotOf, squareOf } from '../judge/paper/squares.ts';
 import { type Addends, readSum, summing, zerosLeftOut } from '../judge/paper/summing.ts';

@@ -7,8 +7,8 @@ import { randomPaperHabits } from '../oracle/paper-pupil.ts';
 import { actionsOf, isFull, play, problemOf, spent, statusOf } from './play.ts';
 import { randomNumber } from './random.ts';
 
-const ORDERS = 300;
-const CASES = 30;
+const ORDERS = 150;
+const CASES = 20;
 
 interface Case {
   readonly label: () => string;

@@ -5,7 +5,8 @@ import { matValue } from '../../engine/mat/position.ts';
 import { amountOf } from '../../engine/numerals/numeral.ts';
 import type { Told } from '../oracle/beads.ts';
 import { type Chance, chanceOf } from '../oracle/chance.ts';
-import { randomHabits, Worker } from '../oracle/worker.ts';
+import { randomHabits } from '../oracle/habits.ts';
+import { Worker } from '../oracle/worker.ts';
 import { actionsOf, problemOf } from './play.ts';
 import { randomNumber } from './random.ts';
 

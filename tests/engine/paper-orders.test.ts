@@ -5,7 +5,7 @@ import { PaperPupil, randomPaperHabits } from '../oracle/paper-pupil.ts';
 import { actionsOf, problemOf } from './play.ts';
 import { randomNumber } from './random.ts';
 
-const CASES = 400;
+const CASES = 250;
 
 function randomProblem(chance: Chance) {
   return problemOf({

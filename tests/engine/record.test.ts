@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { type Action, CONTROLS, EDGES, replay, type Work } from '../../engine/index.ts';
 import { chanceOf } from '../oracle/chance.ts';
+import { randomHabits } from '../oracle/habits.ts';
 import { SLIPS, type Slipping, slipOnce } from '../oracle/slips.ts';
-import { randomHabits, Worker } from '../oracle/worker.ts';
+import { Worker } from '../oracle/worker.ts';
 import { actionsOf, isFull, isHardlyWorked, play, problemOf, spent, statusOf } from './play.ts';
 import { randomNumber } from './random.ts';
 
-const ORDERS = 300;
-const CASES = 30;
+const ORDERS = 150;
+const CASES = 20;
 
 interface Case {
   readonly label: () => string;

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { CONTROLS, type Problem, replay, type Work } from '../../engine/index.ts';
 import { type Chance, chanceOf } from '../oracle/chance.ts';
+import { randomHabits } from '../oracle/habits.ts';
 import { SLIPS, type Slipping, slipOnce } from '../oracle/slips.ts';
-import { randomHabits, Worker } from '../oracle/worker.ts';
+import { Worker } from '../oracle/worker.ts';
 import { actionsOf, isHardlyWorked, problemOf, spent } from './play.ts';
 import { randomNumber } from './random.ts';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { act, nextMove, replay, STAGES, type Work, worked } from '../../engine/index.ts';
 import { chanceOf } from '../oracle/chance.ts';
-import { randomHabits, Worker } from '../oracle/worker.ts';
+import { randomHabits } from '../oracle/habits.ts';
+import { Worker } from '../oracle/worker.ts';
 import { actionsOf, isFull, play, problemOf, spent, statusOf } from './play.ts';
 import { randomNumber } from './random.ts';
 
