@@ -49,7 +49,7 @@ interface Scene {
 }
 
 const scene = async (database: Database, data: string, uri: string | null): Promise<Scene> => {
-  const port = await portFrom(30_000 + Math.floor(Math.random() * 20_000));
+  const port = await portFrom(10_000 + Math.floor(Math.random() * 10_000));
   const tool = `http://localhost:${port}`;
   const school = await openTestSchool({
     tool,
@@ -225,7 +225,7 @@ describe('a server that is killed without a word, under load', () => {
       await database.close();
     });
     const here = await scene(database, await folder(), uri);
-    const second = await portFrom(52_000 + Math.floor(Math.random() * 8_000));
+    const second = await portFrom(21_000 + Math.floor(Math.random() * 10_000));
     await workThroughKills(here, [here.tool, `http://localhost:${second}`], (load) =>
       settled([
         killAgainAndAgain(here.env(0), 25, load),

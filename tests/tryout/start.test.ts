@@ -29,7 +29,7 @@ const folder = async (): Promise<string> => {
   return path;
 };
 
-const someFreePort = (): Promise<number> => portFrom(40_000 + Math.floor(Math.random() * 15_000));
+const someFreePort = (): Promise<number> => portFrom(10_000 + Math.floor(Math.random() * 20_000));
 
 describe('ports', () => {
   it.each([[undefined], ['127.0.0.1']])('move on when taken (on %s)', async (host) => {
