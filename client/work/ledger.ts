@@ -51,7 +51,8 @@ export const actionsOf = (ledger: Ledger, problem: number): Sent[] =>
     (sent) => sent.problem === problem,
   );
 
-export const isKnown =
-  (ledger: Ledger) =>
-  (sent: Sent): boolean =>
-    !ledger.unsent.some((other) => keyOf(other) === keyOf(sent));
+/** Whether the server keeps it. What a page beside this one holds unsent is neither known here nor this page's to drop. */
+export const isKnown = ({ known }: Ledger): ((sent: Sent) => boolean) => {
+  const seen = new Set(known.map(keyOf));
+  return (sent) => seen.has(keyOf(sent));
+};

@@ -1,4 +1,5 @@
 import type { Sent, sendActions, Tail } from '../api/attempt.ts';
+import type { Later } from './surroundings.ts';
 
 /**
  * `idle` nothing to send · `sending` · `waiting` the server was not reached, tried again soon ·
@@ -26,18 +27,20 @@ const GATHER = 120;
 export class Sender {
   state: SendState = 'idle';
   private readonly post: Post;
-  private timer: ReturnType<typeof setTimeout> | undefined;
+  private readonly wait: Later;
+  private callOff: (() => void) | undefined;
   private busy = false;
   private failures = 0;
 
-  constructor(post: Post) {
+  constructor(post: Post, wait: Later) {
     this.post = post;
+    this.wait = wait;
   }
 
   /** There may be something to send. */
   poke(): void {
     if (this.busy || this.state === 'ended' || this.state === 'refused') return;
-    if (this.state === 'waiting' && this.timer !== undefined) return;
+    if (this.state === 'waiting' && this.callOff !== undefined) return;
     this.later(GATHER);
   }
 
@@ -48,12 +51,12 @@ export class Sender {
     this.later(0);
   }
 
-  private later(wait: number): void {
-    clearTimeout(this.timer);
-    this.timer = setTimeout(() => {
-      this.timer = undefined;
+  private later(ms: number): void {
+    this.callOff?.();
+    this.callOff = this.wait(() => {
+      this.callOff = undefined;
       void this.sendOne();
-    }, wait);
+    }, ms);
   }
 
   private become(state: SendState): void {

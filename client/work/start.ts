@@ -1,10 +1,11 @@
+import { browserSurroundings } from './surroundings.ts';
 import { PwWork } from './work-page.ts';
 import { openWork } from './work-store.ts';
 
 /** The child's page on the work of the session, or the code of what stands in its way. */
 export const startWorkPage = async (): Promise<{ element: HTMLElement } | { code: string }> => {
   const element = new PwWork();
-  const opened = await openWork(element.refresh);
+  const opened = await openWork(browserSurroundings(), element.refresh);
   if ('code' in opened) return opened;
   const { store } = opened;
   element.store = store;

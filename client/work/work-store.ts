@@ -8,7 +8,7 @@ import {
   replay,
   type Work,
 } from '../../engine/child.ts';
-import { type Attempt, openAttempt, type Sent, sendActions } from '../api/attempt.ts';
+import type { Attempt, Sent } from '../api/attempt.ts';
 import {
   acknowledge,
   actionsOf,
@@ -19,19 +19,12 @@ import {
   rebase,
 } from './ledger.ts';
 import { toolsOf } from './moves.ts';
-import { Sender, type SendState } from './sender.ts';
+import { type Post, Sender, type SendState } from './sender.ts';
+import type { Surroundings } from './surroundings.ts';
 import { openUnsentStore, purgeUnsent, type UnsentStore } from './unsent-store.ts';
 
 /** Actions in one request: far below the server's limit of 64 kB. */
 const BATCH = 200;
-
-const deviceStorage = (): Storage | null => {
-  try {
-    return window.localStorage;
-  } catch {
-    return null;
-  }
-};
 
 const playable = (attempt: Attempt): Problem[] | null => {
   const problems: Problem[] = [];
@@ -54,19 +47,27 @@ export class WorkStore {
   private ledger: Ledger;
   private readonly unsent: UnsentStore;
   private readonly client = crypto.randomUUID();
-  private readonly opened = performance.now();
   private n = 0;
   private readonly sender: Sender;
+  private readonly around: Surroundings;
+  private readonly opened: number;
   private readonly changed: () => void;
 
-  constructor(attempt: Attempt, problems: readonly Problem[], changed: () => void) {
+  constructor(
+    attempt: Attempt,
+    problems: readonly Problem[],
+    around: Surroundings,
+    changed: () => void,
+  ) {
     this.attempt = attempt;
+    this.around = around;
+    this.opened = around.elapsed();
     this.problems = problems;
     this.changed = changed;
-    const storage = deviceStorage();
-    if (storage !== null) purgeUnsent(storage, Date.now());
+    const { storage, now } = around;
+    if (storage !== null) purgeUnsent(storage, now());
     this.keeps = storage !== null;
-    this.unsent = openUnsentStore(storage, attempt.id, attempt.person, Date.now);
+    this.unsent = openUnsentStore(storage, attempt.id, attempt.person, now);
     this.ledger = openLedger(attempt.actions, this.unsent.load());
     this.unsent.drop(isKnown(this.ledger));
     this.works = this.replayAll();
@@ -89,7 +90,7 @@ export class WorkStore {
     if (work === undefined) return 'finished';
     const refused = refusalOf(work, action);
     if (refused !== null) return refused;
-    const at = Math.round(performance.now() - this.opened);
+    const at = Math.round(this.around.elapsed() - this.opened);
     const sent: Sent = { client: this.client, n: this.n, at, problem, action };
     this.n += 1;
     this.ledger = addSent(this.ledger, sent);
@@ -107,7 +108,7 @@ export class WorkStore {
   /** The page is being closed: what is unsent gets a last try; it stays on the device until acknowledged. */
   leave(): void {
     const { base, actions } = this.batch();
-    if (actions.length > 0) void sendActions(this.attempt.id, base, actions, true);
+    if (actions.length > 0) void this.around.send(this.attempt.id, base, actions, true);
   }
 
   private batch() {
@@ -130,9 +131,9 @@ export class WorkStore {
   }
 
   private makeSender(): Sender {
-    return new Sender({
+    const post: Post = {
       batch: () => this.batch(),
-      send: (base, actions) => sendActions(this.attempt.id, base, actions),
+      send: (base, actions) => this.around.send(this.attempt.id, base, actions),
       accepted: ({ length, acknowledged, aside }) => {
         this.settle(acknowledge(this.ledger, acknowledged, aside), aside.length > 0);
         if (length !== this.ledger.known.length) void this.readAgain();
@@ -142,12 +143,13 @@ export class WorkStore {
         this.sendState = state;
         this.changed();
       },
-    });
+    };
+    return new Sender(post, this.around.later);
   }
 
   /** The server's list is not the one this page expected, for example after an answer that was lost on its way. */
   private async readAgain(): Promise<void> {
-    const reply = await openAttempt();
+    const reply = await this.around.open();
     if (!reply.ok) return;
     this.settle(openLedger(reply.value.attempt.actions, this.ledger.unsent), true);
     this.changed();
@@ -156,11 +158,12 @@ export class WorkStore {
 
 /** Opens the person's attempt; the code of a failure is the server's, or `noProblem` when its problems cannot be played here. */
 export const openWork = async (
+  around: Surroundings,
   changed: () => void,
 ): Promise<{ store: WorkStore } | { code: string }> => {
-  const reply = await openAttempt();
+  const reply = await around.open();
   if (!reply.ok) return { code: reply.code };
   const problems = playable(reply.value.attempt);
   if (problems === null) return { code: 'noProblem' };
-  return { store: new WorkStore(reply.value.attempt, problems, changed) };
+  return { store: new WorkStore(reply.value.attempt, problems, around, changed) };
 };

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Sent, Tail } from '../../client/api/attempt.ts';
 import { type Post, Sender, type SendState } from '../../client/work/sender.ts';
+import { later } from '../../client/work/surroundings.ts';
 
 type Answer = Awaited<ReturnType<Post['send']>>;
 
@@ -31,18 +32,21 @@ const scene = (answers: readonly Answer[]) => {
     states: [] as SendState[],
     tails: [] as Tail[],
   };
-  const sender = new Sender({
-    batch: () => ({ base: 0, actions: page.unsent }),
-    send: async (_base, actions) => {
-      page.calls.push(actions.length);
-      return left.shift() ?? taken(actions);
+  const sender = new Sender(
+    {
+      batch: () => ({ base: 0, actions: page.unsent }),
+      send: async (_base, actions) => {
+        page.calls.push(actions.length);
+        return left.shift() ?? taken(actions);
+      },
+      accepted: ({ acknowledged }) => {
+        page.unsent = page.unsent.filter(({ n }) => n > (acknowledged.page ?? -1));
+      },
+      behind: (_base, tail) => page.tails.push(tail),
+      changed: (state) => page.states.push(state),
     },
-    accepted: ({ acknowledged }) => {
-      page.unsent = page.unsent.filter(({ n }) => n > (acknowledged.page ?? -1));
-    },
-    behind: (_base, tail) => page.tails.push(tail),
-    changed: (state) => page.states.push(state),
-  });
+    later,
+  );
   return { page, sender };
 };
 

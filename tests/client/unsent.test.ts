@@ -9,25 +9,9 @@ import {
   rebase,
 } from '../../client/work/ledger.ts';
 import { openUnsentStore, purgeUnsent } from '../../client/work/unsent-store.ts';
+import { newStorage } from './browser-storage.ts';
 
 const DAY = 24 * 60 * 60_000;
-
-/** A browser's storage, as far as it is used. */
-const newStorage = (): Storage => {
-  const kept: Record<string, string> = {};
-  const methods = {
-    getItem: (key: string) => kept[key] ?? null,
-    setItem: (key: string, value: string) => {
-      kept[key] = value;
-    },
-    removeItem: (key: string) => {
-      delete kept[key];
-    },
-  };
-  return new Proxy(kept, {
-    get: (_, name) => methods[name as keyof typeof methods],
-  }) as unknown as Storage;
-};
 
 const sent = (client: string, n: number, problem = 0): Sent => ({
   client,
@@ -91,6 +75,11 @@ describe('the ledger', () => {
     expect(after.unsent).toEqual([sent('one', 1)]);
     expect(isKnown(after)(sent('one', 0))).toBe(true);
     expect(isKnown(after)(sent('one', 1))).toBe(false);
+  });
+
+  it('does not take for saved what a page beside it holds unsent', () => {
+    const ledger = openLedger([sent('one', 0)], []);
+    expect(isKnown(ledger)(sent('two', 0))).toBe(false);
   });
 
   it('puts the tail of another page before its own unsent actions', () => {
