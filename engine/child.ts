@@ -24,5 +24,6 @@ export { act, hint, nextMove, refusalOf, replay, startWork, worked } from './rep
 export type { Fault, Result } from './result.ts';
 export type { Score } from './score.ts';
 export { score, scoreBySkill, toPoints } from './score.ts';
+export { loadStage } from './stages/load.ts';
 export * from './vocabulary.ts';
 export { parseAction, parseProblem, writeProblem } from './wire.ts';

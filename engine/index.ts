@@ -1,4 +1,6 @@
 /** The full door, for the server and the command line. */
+import './stages/index.ts';
+
 export * from './child.ts';
 export * from './mastery/index.ts';
 export * from './patterns/index.ts';

@@ -6,7 +6,7 @@ import type { Suggestion, Work } from './judge/work.ts';
 import type { Action } from './mat/action.ts';
 import type { Problem } from './problem.ts';
 import { finishProblem } from './stages/captions.ts';
-import { stageRules } from './stages/index.ts';
+import { stageRules } from './stages/known.ts';
 import type { HintLevel, RefusalCode } from './vocabulary.ts';
 
 /** The judge's own memory of a work: not part of what is seen, and gone with the work. */

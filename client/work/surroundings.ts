@@ -1,4 +1,6 @@
+import type { Stage } from '../../engine/child.ts';
 import { openAttempt, sendActions } from '../api/attempt.ts';
+import { loadStages } from './stages.ts';
 
 /** Calls the task after so many ms, once; the answer calls it off. */
 export type Later = (task: () => void, ms: number) => () => void;
@@ -10,6 +12,8 @@ export interface Surroundings {
   readonly open: typeof openAttempt;
   readonly send: typeof sendActions;
   readonly later: Later;
+  /** Fetches what work at these stages needs; false when it could not be had. */
+  readonly prepare: (stages: readonly Stage[]) => Promise<boolean>;
   /** Milliseconds since 1970, by this device. */
   readonly now: () => number;
   /** Milliseconds since the page was opened; never goes back. */
@@ -34,6 +38,7 @@ export const browserSurroundings = (): Surroundings => ({
   open: openAttempt,
   send: sendActions,
   later,
+  prepare: loadStages,
   now: Date.now,
   elapsed: () => performance.now(),
 });

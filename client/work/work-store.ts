@@ -18,7 +18,6 @@ import {
   openLedger,
   rebase,
 } from './ledger.ts';
-import { toolsOf } from './moves.ts';
 import { type Post, Sender, type SendState } from './sender.ts';
 import type { Surroundings } from './surroundings.ts';
 import { openUnsentStore, purgeUnsent, type UnsentStore } from './unsent-store.ts';
@@ -30,7 +29,7 @@ const playable = (attempt: Attempt): Problem[] | null => {
   const problems: Problem[] = [];
   for (const written of attempt.problems) {
     const parsed = parseProblem(written);
-    if (!parsed.ok || toolsOf(parsed.value.stage).length === 0) return null;
+    if (!parsed.ok) return null;
     problems.push(parsed.value);
   }
   return problems;
@@ -165,5 +164,7 @@ export const openWork = async (
   if (!reply.ok) return { code: reply.code };
   const problems = playable(reply.value.attempt);
   if (problems === null) return { code: 'noProblem' };
+  const ready = await around.prepare(problems.map(({ stage }) => stage));
+  if (!ready) return { code: 'unreachable' };
   return { store: new WorkStore(reply.value.attempt, problems, around, changed) };
 };

@@ -107,6 +107,7 @@ export class FaultyWorld {
       this.request(device, child, closed, path, body);
     return {
       storage: device.storage,
+      prepare: async () => true,
       open: () => request('/api/attempt'),
       send: (id, base, actions) => request(`/api/attempts/${id}/actions`, { base, actions }),
       later: (task, ms) => clock.later(() => closed.is || task(), ms),
