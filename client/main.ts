@@ -30,13 +30,14 @@ const showProblem = ({ code, reopen }: SignInProblem): void => {
   if (reopen !== null)
     showMessage({ text: textOf(code), action: words('openInTab'), act: () => openInTab(reopen) });
   else if (code === 'unreachable')
-    showMessage({ text: textOf(code), action: words('tryAgain'), act: () => location.reload() });
+    showMessage({ text: textOf(code), action: words('tryAgain'), act: () => void start() });
   else showMessage({ text: textOf(code), code });
 };
 
-const showWork = async (): Promise<void> => {
+/** `leave`: the way back, for those who came from the class. */
+const showWork = async (leave: (() => void) | null = null): Promise<void> => {
   const { startWorkPage } = await import('./work/start.ts');
-  const started = await startWorkPage();
+  const started = await startWorkPage(leave);
   if ('code' in started)
     showMessage({
       text: textOf(started.code),
@@ -50,7 +51,7 @@ const showWork = async (): Promise<void> => {
 const showClass = async (): Promise<void> => {
   const { PwClass } = await import('./teach/class.ts');
   const element = new PwClass();
-  element.addEventListener('trial', () => void showWork());
+  element.addEventListener('trial', () => void showWork(() => void showClass()));
   page.replaceChildren(element);
 };
 
@@ -70,5 +71,10 @@ const show = async (signed: SignIn): Promise<void> => {
   await (view === 'class' ? showClass() : showWork());
 };
 
-showMessage({ text: words('loading') });
-await show(await signIn());
+/** After a failure it starts again here, never by a reload: that would post the platform's spent form once more. */
+const start = async (): Promise<void> => {
+  showMessage({ text: words('loading') });
+  await show(await signIn());
+};
+
+await start();

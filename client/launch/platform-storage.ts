@@ -59,6 +59,11 @@ function ask(
 function storageWindow(frame: string): Window | null {
   const holder = window.parent !== window ? window.parent : (window.opener as Window | null);
   if (holder === null || frame === '_parent') return holder;
-  const named = attempt(() => (holder as unknown as Record<string, Window>)[frame]);
-  return named ?? null;
+  // A name may also be one of the window's own properties: only a frame beside us has the same parent.
+  return (
+    attempt(() => {
+      const named = (holder as unknown as Record<string, Window>)[frame];
+      return named?.parent === holder ? named : null;
+    }) ?? null
+  );
 }

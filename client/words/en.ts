@@ -68,6 +68,7 @@ export const en = {
   problem: '{multiplicand} × {multiplier}',
   progress: 'Problem {now} of {all}',
   trial: 'Trial: nothing is marked',
+  backToClass: 'Back to the class',
 
   // The tray
   bars: 'Bars',

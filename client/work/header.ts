@@ -41,7 +41,11 @@ const saving = (store: WorkStore) => {
 };
 
 /** The sentence, where one is, and the tools that are the same at every step. */
-export const headerOf = (at: DeskController, help: () => void): TemplateResult => {
+export const headerOf = (
+  at: DeskController,
+  help: () => void,
+  leave: (() => void) | null,
+): TemplateResult => {
   const { id, values } = at.sentence;
   const text = words(id, values);
   const { problem } = at.work;
@@ -63,6 +67,7 @@ export const headerOf = (at: DeskController, help: () => void): TemplateResult =
         ${tool('hint', 'lamp', () => at.help())}
         ${tool('numbersOnBars', 'digits', () => at.set({ numbers: !at.desk.numbers }), { pressed: at.desk.numbers })}
         ${tool('keys', 'help', help)}
+        ${leave === null ? nothing : html`<button data-do="leave" @click=${leave}>${words('backToClass')}</button>`}
         ${answers(at.work) ? html`<button class="check" data-do="check" @click=${() => at.do({ do: 'check' })}>${icon('look')}${words('check')}</button>` : nothing}
       </div>
     </div>

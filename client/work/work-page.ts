@@ -25,15 +25,17 @@ import './result.ts';
 
 const WIDE = '(min-width: 1200px)';
 
-/** The child's page: one mat, one sentence, one tray. Property `store`; call `refresh()` when it changed. */
+/** The child's page: one mat, one sentence, one tray. Property `store`; call `refresh()` when it changed. `leave`: the way back, if there is one. */
 export class PwWork extends LitElement {
   static override properties = {
     store: { attribute: false },
+    leave: { attribute: false },
     dragged: { state: true },
     atResult: { state: true },
   };
   static override styles = [buttonStyles, workPageStyles];
   declare store: WorkStore;
+  declare leave: (() => void) | null;
   declare dragged: Source | null;
   declare atResult: boolean;
   private at!: DeskController;
@@ -51,6 +53,7 @@ export class PwWork extends LitElement {
 
   constructor() {
     super();
+    this.leave = null;
     this.dragged = null;
     this.atResult = false;
   }
@@ -225,7 +228,7 @@ export class PwWork extends LitElement {
     const open = this.at.desk.open !== null;
     const place = !open ? '' : this.wide.matches ? 'beside' : 'over';
     return html`<div class="page ${place} ${this.at.desk.tool}">
-      ${headerOf(this.at, this.help)} ${this.mainPart(open)}
+      ${headerOf(this.at, this.help, this.leave)} ${this.mainPart(open)}
       <div class="unseen" role="status">${this.at.desk.status}</div>
       ${this.dragged === null ? nothing : ghostOf(this.at, this.dragged)}${keysList()}
     </div>`;
