@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CONTROLS, replay, type Work } from '../../engine/index.ts';
 import { CellsPupil, randomCellsHabits } from '../oracle/cells-pupil.ts';
-import { CELLS_SLIPS } from '../oracle/cells-slips.ts';
+import { CELLS_SLIPS, togetherInCells } from '../oracle/cells-slips.ts';
 import { chanceOf } from '../oracle/chance.ts';
 import { randomPaperHabits } from '../oracle/paper-pupil.ts';
 import { actionsOf, isFull, play, problemOf, spent, statusOf } from './play.ts';
@@ -10,6 +10,29 @@ import { randomNumber } from './random.ts';
 const ORDERS = 150;
 const CASES = 20;
 
+const PAIR_CASES = 6;
+/** Slips that can never fall on the same step, nor hide one another. */
+const APART: readonly (readonly string[])[] = [
+  [
+    'wrong digit of a fact',
+    'missing digit of a fact',
+    'fact misremembered',
+    'units and tens in each other’s place',
+  ],
+  [
+    'wrong digit of the sum',
+    'missing digit of the sum',
+    'wrong carry of the sum',
+    'column added wrong',
+  ],
+  ['wrong point'],
+];
+const PAIRS = APART.flatMap((group, index) =>
+  APART.slice(index + 1).flatMap((others) =>
+    group.flatMap((one) => others.map((other): [string, string] => [one, other])),
+  ),
+);
+
 interface Case {
   readonly label: () => string;
   readonly work: Work;
@@ -17,30 +40,30 @@ interface Case {
 }
 
 /** A pupil who works right by the own mat and paper, in any order, but for the slip. */
-function pupil(seed: number, name: string | null): Case {
+function pupil(seed: number, names: readonly string[], least = 1): Case {
   const chance = chanceOf(seed);
   const problem = problemOf({
     stage: 'cells',
-    multiplicand: randomNumber(chance, 1 + chance.below(4)),
-    multiplier: randomNumber(chance, 1 + chance.below(3)),
+    multiplicand: randomNumber(chance, least + chance.below(3)),
+    multiplier: randomNumber(chance, least + chance.below(2)),
     policy: { control: chance.pick(CONTROLS) },
   });
   const { multiplicand, multiplier, mat } = problem;
   const given = { across: multiplicand.digits, up: multiplier.digits, ...mat };
-  const planned = name === null ? null : CELLS_SLIPS[name]!(chance);
+  const planned = names.map((name) => CELLS_SLIPS[name]!(chance));
   const habits = randomPaperHabits(chance);
   const ways = randomCellsHabits(chance);
-  const told = new CellsPupil(given, habits, ways, chance, planned?.slip).work();
+  const told = new CellsPupil(given, habits, ways, chance, togetherInCells(planned)).work();
   const work = replay(problem, actionsOf(told));
   const label = () =>
-    `seed ${seed}: ${multiplicand.text} × ${multiplier.text} ${problem.policy.control} ${planned?.happened()} spent ${spent(work)}\n${JSON.stringify([habits, ways])}\n${told.map((each) => JSON.stringify(each)).join('\n')}`;
-  return { label, work, slipped: planned !== null && planned.happened() !== null };
+    `seed ${seed}: ${multiplicand.text} × ${multiplier.text} ${problem.policy.control} ${planned.map(({ happened }) => happened())} spent ${spent(work)}\n${JSON.stringify([habits, ways])}\n${told.map((each) => JSON.stringify(each)).join('\n')}`;
+  return { label, work, slipped: planned.every(({ happened }) => happened() !== null) };
 }
 
 describe('facts on the squares', () => {
   it('in any order, slots and layout earn full marks', () => {
     for (let seed = 1; seed <= ORDERS; seed += 1) {
-      const { work, label } = pupil(seed, null);
+      const { work, label } = pupil(seed, []);
       if (!isFull(work) || !work.complete) expect.fail(label());
       expect(work.log.some(({ refused }) => refused !== undefined)).toBe(false);
     }
@@ -49,12 +72,23 @@ describe('facts on the squares', () => {
   it.each(Object.keys(CELLS_SLIPS))('cost one step for one slip: %s', (name) => {
     let cases = 0;
     for (let seed = 1; cases < CASES && seed < 60 * CASES; seed += 1) {
-      const found = pupil(seed * 43 + name.length, name);
+      const found = pupil(seed * 43 + name.length, [name]);
       if (!found.slipped) continue;
       cases += 1;
       if (spent(found.work).length !== 1) expect.fail(found.label());
     }
     expect(cases).toBe(CASES);
+  });
+
+  it.each(PAIRS)('cost two steps for two slips: %s, %s', (one, other) => {
+    let cases = 0;
+    for (let seed = 1; cases < PAIR_CASES && seed < 200 * PAIR_CASES; seed += 1) {
+      const found = pupil(seed * 53 + one.length * other.length, [one, other], 2);
+      if (!found.slipped) continue;
+      cases += 1;
+      if (spent(found.work).length !== 2) expect.fail(found.label());
+    }
+    expect(cases).toBe(PAIR_CASES);
   });
 
   const TILES = [

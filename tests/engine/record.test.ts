@@ -60,6 +60,20 @@ const KINDS = Object.keys(SLIPS).filter(
   (name) => name !== 'wrong saying' && name !== 'extra product digit',
 );
 
+const PAIR_CASES = 8;
+/** Slips that can never fall on the same step, nor hide one another. */
+const APART: readonly (readonly string[])[] = [
+  ['wrong tile', 'missing tile'],
+  ['wrong count of bars', 'missing square', 'bars laid twice'],
+  ['wrong count', 'wrong number of ones'],
+  ['wrong product digit'],
+];
+const PAIRS = APART.flatMap((group, index) =>
+  APART.slice(index + 1).flatMap((others) =>
+    group.flatMap((one) => others.map((other): [string, string] => [one, other])),
+  ),
+);
+
 describe('partial products written from the mat', () => {
   it('earn full marks in any order, from either side, with or without placeholders', () => {
     for (let seed = 1; seed <= ORDERS; seed += 1) {
@@ -78,6 +92,17 @@ describe('partial products written from the mat', () => {
       if (spent(found.work).length !== 1) expect.fail(found.label());
     }
     expect(cases).toBe(CASES);
+  });
+
+  it.each(PAIRS)('cost two steps for two slips: %s, %s', (one, other) => {
+    let cases = 0;
+    for (let seed = 1; cases < PAIR_CASES && seed < 300 * PAIR_CASES; seed += 1) {
+      const found = recording(seed * 59 + one.length * other.length, [one, other]);
+      if (found === null) continue;
+      cases += 1;
+      if (spent(found.work).length !== 2) expect.fail(found.label());
+    }
+    expect(cases).toBe(PAIR_CASES);
   });
 
   const MAT = [

@@ -165,3 +165,18 @@ export const CELLS_SLIPS: Readonly<Record<string, (chance: Chance) => PlannedInC
     };
   },
 };
+
+/** Several slips in one: the first that has something to change changes it. */
+export function togetherInCells(planned: readonly PlannedInCells[]): CellsSlip {
+  return {
+    tell: (meant, pupil) =>
+      planned.reduce<Told[] | null>(
+        (done, { slip }) => done ?? slip.tell?.(meant, pupil) ?? null,
+        null,
+      ),
+    value: (value, most, sum) =>
+      planned.reduce((taken, { slip }) => slip.value?.(taken, most, sum) ?? taken, value),
+    fact: (right) => planned.reduce((taken, { slip }) => slip.fact?.(taken) ?? taken, right),
+    turned: (value) => planned.some(({ slip }) => slip.turned?.(value) ?? false),
+  };
+}

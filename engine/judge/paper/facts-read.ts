@@ -106,7 +106,9 @@ export function readSquares(scene: Scene, moment: Moment): Squares {
   for (let row = 0; row < scene.plan.rows; row += 1) {
     const usual = readWay(scene, moment, row, ways[0]![row]!);
     const other = usual.amiss > 0 ? readWay(scene, moment, row, ways[1]![row]!) : usual;
-    const swapped = other.amiss < usual.amiss;
+    // Where both read equally well, the row is read on as it was read so far.
+    const swapped =
+      other.amiss < usual.amiss || (other.amiss === usual.amiss && other.kept > usual.kept);
     const best = swapped ? other : usual;
     facts.push(...best.found);
     astray.push(...best.lost);
@@ -118,7 +120,30 @@ export function readSquares(scene: Scene, moment: Moment): Squares {
 function readWay(scene: Scene, moment: Moment, row: number, entries: readonly Entry[]) {
   const found = factsOf(scene, moment, row, entries);
   const lost = entries.filter(isAstray);
-  return { found, lost, amiss: lost.length + amissIn(found) };
+  return { found, lost, amiss: lost.length + amissIn(found), kept: keptIn(scene, found) };
+}
+
+/** How many digits stand that were right when they were written. */
+function keptIn({ ledger }: Scene, facts: readonly Fact[]): number {
+  return facts.reduce((sum, { pair, written }) => {
+    const kept = PARTS.filter((part) => {
+      const given = written[part]?.digit;
+      return given !== undefined && ledger.latched[latchKey(pair, part)]?.given === given;
+    });
+    return sum + kept.length;
+  }, 0);
+}
+
+/** What was right in a slot of a fact when it was written is remembered under this key. */
+export function latchKey([row, column]: Square, part: Part): string {
+  return `fact:${row}:${column} ${part}`;
+}
+
+/** Units where the tens belong and the other way round. */
+export function isTurned({ due, written }: Fact): boolean {
+  if (due === null || due === 0 || due % 11 === 0) return false;
+  const { units, tens } = written;
+  return 10 * (units?.digit ?? 0) + (tens?.digit ?? 0) === due;
 }
 
 /** A digit that would come from beyond the last column speaks for the other way more than a wrong one. */
@@ -127,6 +152,7 @@ function amissIn(facts: readonly Fact[]): number {
     const written = PARTS.filter((part) => fact.written[part] !== undefined);
     if (fact.pair[1] < 0) return sum + 2 * written.length;
     if (fact.due === null) return sum + written.length;
+    if (isTurned(fact)) return sum + 1;
     const wrong = PARTS.filter((part) => !isRight(fact, part));
     return sum + wrong.filter((part) => fact.final || written.includes(part)).length;
   }, 0);

@@ -7,6 +7,8 @@ import {
   digitDue,
   type Fact,
   isRight,
+  isTurned,
+  latchKey,
   readSquares,
   type Squares,
   writtenValue,
@@ -32,10 +34,6 @@ function nearestStep(plan: Plan, [row, column]: Square, kind: 'fact' | 'where'):
       if (step >= 0 && distance < nearest) [best, nearest] = [step, distance];
     }
   return best;
-}
-
-function latchKey([row, column]: Square, part: Part): string {
-  return `fact:${row}:${column} ${part}`;
 }
 
 /** Right, or right when it was written and not written over since. */
@@ -103,13 +101,6 @@ function isPair({ pair }: Fact, [row, column]: Square): boolean {
   return pair[0] === row && pair[1] === column;
 }
 
-/** Units where the tens belong and the other way round. */
-function isTurned({ due, written }: Fact): boolean {
-  if (due === null || due === 0 || due % 11 === 0) return false;
-  const { units, tens } = written;
-  return 10 * (units?.digit ?? 0) + (tens?.digit ?? 0) === due;
-}
-
 function turnedFault(scene: Scene, fact: Fact): Judged {
   const entries = PARTS.flatMap((part) => fact.written[part] ?? []);
   return faultOf(scene, 'where', fact, entries, fact.due!);
@@ -125,11 +116,17 @@ function strayFault(scene: Scene, facts: readonly Fact[], entry: Entry): Judged 
   return faultOf(scene, kind, home, [entry], due);
 }
 
-/** A digit where nothing is due, or over one that was right: it may have been meant for another pair. */
-function mayBelongElsewhere({ ledger }: Scene, { fact, part, entry }: Amiss): boolean {
+/**
+ * A digit where nothing is due, or over one that was right: it may have been meant for another pair. Beside a wrong
+ * digit of the same fact it is part of that fact, and so it is while the fact is still being written.
+ */
+function mayBelongElsewhere(scene: Scene, { fact, part, entry }: Amiss): boolean {
   if (entry === undefined || entry.digit === 0 || entry.of !== undefined) return false;
-  const wasRight = ledger.latched[latchKey(fact.pair, part)] !== undefined;
-  return wasRight || digitDue(fact.due!, part) === 0;
+  const beside = PARTS.find((each) => each !== part)!;
+  if (fact.written[beside] !== undefined && !stands(scene, fact, beside)) return false;
+  const wasRight = scene.ledger.latched[latchKey(fact.pair, part)] !== undefined;
+  if (wasRight || fact.due === 0) return true;
+  return fact.final && digitDue(fact.due!, part) === 0;
 }
 
 function nearestHome(lacking: readonly Amiss[], { square, digit }: Entry): Amiss | undefined {
