@@ -1,4 +1,4 @@
-import type { Expectation } from './evidence/evidence.ts';
+import type { Answer, Group } from './evidence/evidence.ts';
 
 /**
  * Chances that a decision comes out otherwise than meant, and that a pupil with a pattern does the
@@ -9,12 +9,8 @@ const LAPSE = 0.04;
 /** How often a pupil errs who works by something regular that is not known here. */
 const UNNAMED_RATES = [0.15, 0.3, 0.5, 0.75] as const;
 
-/** Expectations by key, of each work. */
-export type Expected = readonly ExpectedOfWork[];
-export type ExpectedOfWork = ReadonlyMap<string, Expectation>;
-
 /** How what was done stands to what was expected. */
-interface Tally {
+export interface Tally {
   /** As expected: where the right way would have had the same; where it would not. */
   readonly plain: number;
   readonly held: number;
@@ -25,23 +21,49 @@ interface Tally {
   readonly choices: number;
 }
 
-export function tallyOf(expected: Expected, rightWay: Expected): Tally {
+/** What the right way would have had, by key of the decision. */
+export type RightAnswers = ReadonlyMap<number, Answer>;
+
+export function tallyOf(group: Group, rightly: RightAnswers): Tally {
   let [plain, held, lapsed, other, choices] = [0, 0, 0, 0, 0];
-  for (const [work, own] of expected.entries()) {
-    const rightly = rightWay[work]!;
-    for (const [key, { given, expected: due, among }] of own) {
-      const right = rightly.get(key)?.expected ?? null;
-      if (given === due) {
-        if (due === right) plain += 1;
-        else held += 1;
-      } else if (given === right) lapsed += 1;
-      else {
-        other += 1;
-        choices += Math.log(among - 1);
-      }
+  for (const { key, given, expected, among } of group) {
+    const right = rightly.get(key) ?? null;
+    if (given === expected) {
+      if (expected === right) plain += 1;
+      else held += 1;
+    } else if (given === right) lapsed += 1;
+    else {
+      other += 1;
+      choices += Math.log(among - 1);
     }
   }
   return { plain, held, lapsed, other, choices };
+}
+
+const NOTHING: Tally = { plain: 0, held: 0, lapsed: 0, other: 0, choices: 0 };
+
+function plus(one: Tally, other: Tally, times: 1 | -1): Tally {
+  return {
+    plain: one.plain + times * other.plain,
+    held: one.held + times * other.held,
+    lapsed: one.lapsed + times * other.lapsed,
+    other: one.other + times * other.other,
+    choices: one.choices + times * other.choices,
+  };
+}
+
+export function addedUp(tallies: readonly Tally[]): Tally {
+  return tallies.reduce((sum, tally) => plus(sum, tally, 1), NOTHING);
+}
+
+/** The tally of all with some groups counted otherwise. */
+export function exchanged(
+  total: Tally,
+  without: readonly Tally[],
+  instead: readonly Tally[],
+): Tally {
+  const left = without.reduce((rest, tally) => plus(rest, tally, -1), total);
+  return instead.reduce((sum, tally) => plus(sum, tally, 1), left);
 }
 
 /** ln of the chance of what was done, if the beliefs are held. */

@@ -1,91 +1,147 @@
-import { type Beliefs, believed, holdingBoth, RIGHT_WAY } from '../pupils/beliefs.ts';
+import { type Beliefs, holdingBoth, RIGHT_WAY } from '../pupils/beliefs.ts';
 import type { DoneWork } from './done.ts';
-import type { Expectation } from './evidence/evidence.ts';
+import type { Answer, EvidencePart, Group } from './evidence/evidence.ts';
 import { evidenceOf } from './evidence/index.ts';
-import type { Expected, ExpectedOfWork } from './likelihood.ts';
-import type { ErrorPattern } from './pattern.ts';
+import { addedUp, exchanged, type RightAnswers, type Tally, tallyOf } from './likelihood.ts';
+import {
+  type Facts,
+  factsIn,
+  LEAST_PROBLEMS,
+  LEAST_STEPS,
+  mayBear,
+  type Variant,
+} from './variants.ts';
 
-/** One way to hold a pattern: a family has one for each parameter. */
-export interface Variant {
-  readonly pattern: ErrorPattern;
-  readonly beliefs: Beliefs;
+/** A group of decisions, held against what the right way would have had. */
+export interface GroupRead {
+  readonly group: Group;
+  readonly tally: Tally;
 }
+
+interface RightGroup extends GroupRead {
+  readonly work: number;
+  readonly answers: RightAnswers;
+}
+
+/** The groups that beliefs have otherwise than the right way, by number. */
+export type Changes = ReadonlyMap<number, GroupRead>;
 
 /** A child's works, read once; every belief is held against the same decisions. */
 export interface Reading {
-  readonly rightWay: Expected;
-  readonly expectedOf: (variants: readonly Variant[]) => Expected;
+  /** All groups of all works, as the right way has them. */
+  readonly right: readonly RightGroup[];
+  readonly total: Tally;
+  /** What is otherwise when these are held together. */
+  readonly heldBy: (variants: readonly Variant[]) => Changes;
 }
+
+/** A part of one of the works; its groups are numbered from `first` on. */
+interface PartRead {
+  readonly part: EvidencePart;
+  readonly first: number;
+  readonly count: number;
+  readonly facts: Facts;
+  readonly stage: DoneWork['problem']['stage'];
+}
+
+const NO_CHANGES: Changes = new Map();
 
 export function readWorks(works: readonly DoneWork[]): Reading {
-  const read = works.map((work) => {
-    const evidence = evidenceOf(work);
+  const right: RightGroup[] = [];
+  const parts = works.flatMap((work, index) => {
     const facts = factsIn(work);
-    const { stage } = work.problem;
-    const rightWay = byKey(evidence(RIGHT_WAY));
-    return (variants: readonly Variant[]): ExpectedOfWork => {
-      const held = variants.filter(
-        ({ pattern, beliefs }) => pattern.stages.includes(stage) && mayBear(beliefs, facts),
-      );
-      return held.length === 0 ? rightWay : byKey(evidence(beliefsOf(held)));
-    };
-  });
-  const expectedOf = (variants: readonly Variant[]) => read.map((of) => of(variants));
-  return { rightWay: expectedOf([]), expectedOf };
-}
-
-function byKey(expectations: readonly Expectation[]): ExpectedOfWork {
-  return new Map(expectations.map((each) => [each.key, each]));
-}
-
-function beliefsOf(variants: readonly Variant[]): Beliefs {
-  return variants.reduce<Beliefs>((held, { beliefs }) => holdingBoth(held, beliefs), RIGHT_WAY);
-}
-
-/** A belief about facts alone bears on nothing where those facts do not come up. */
-function mayBear(beliefs: Beliefs, facts: Facts): boolean {
-  const only = Object.keys(beliefs);
-  return only.length !== 1 || only[0] !== 'fact' || factsMet(beliefs, facts) > 0;
-}
-
-/** The variants of the patterns that have a place at the works' stages; of families, those that could show. */
-export function variantsFor(
-  catalogue: readonly ErrorPattern[],
-  works: readonly DoneWork[],
-): readonly Variant[] {
-  const stages = new Set(works.map(({ problem }) => problem.stage));
-  const facts = works.map(factsIn);
-  return catalogue
-    .filter((pattern) => pattern.stages.some((stage) => stages.has(stage)))
-    .flatMap((pattern) => {
-      const all = Object.values(pattern.beliefs).map((beliefs) => ({ pattern, beliefs }));
-      return all.length === 1 ? all : all.filter(({ beliefs }) => comesUp(beliefs, facts));
+    return evidenceOf(work).map((part): PartRead => {
+      const groups = part.expect(RIGHT_WAY);
+      const first = right.length;
+      for (const group of groups) right.push(rightGroup(index, group));
+      return { part, first, count: groups.length, facts, stage: work.problem.stage };
     });
+  });
+  const alone = new Map<Variant, Changes>();
+  const ofOne = (variant: Variant): Changes => {
+    const known = alone.get(variant);
+    if (known !== undefined) return known;
+    const changes = new Map<number, GroupRead>();
+    for (const each of parts)
+      if (bearsOn(variant, each)) change(changes, right, each, variant.beliefs);
+    alone.set(variant, changes);
+    return changes;
+  };
+  const ofSeveral = (variants: readonly Variant[]): Changes => {
+    const changes = new Map<number, GroupRead>();
+    const beliefs = variants.reduce<Beliefs>(
+      (all, each) => holdingBoth(all, each.beliefs),
+      RIGHT_WAY,
+    );
+    for (const each of parts) {
+      const bearing = variants.filter((variant) => bearsOn(variant, each));
+      if (bearing.length > 1) change(changes, right, each, beliefs);
+      if (bearing.length === 1) copy(changes, ofOne(bearing[0]!), each);
+    }
+    return changes;
+  };
+  return {
+    right,
+    total: addedUp(right.map(({ tally }) => tally)),
+    heldBy: (variants) => {
+      if (variants.length === 0) return NO_CHANGES;
+      return variants.length === 1 ? ofOne(variants[0]!) : ofSeveral(variants);
+    },
+  };
 }
 
-type Facts = readonly (readonly [a: number, b: number])[];
+function rightGroup(work: number, group: Group): RightGroup {
+  const answers = new Map(group.map(({ key, expected }) => [key, expected]));
+  return { work, group, answers, tally: tallyOf(group, answers) };
+}
 
-function factsIn({ problem }: DoneWork): Facts {
-  return problem.multiplicand.digits.flatMap((a) =>
-    problem.multiplier.digits.map((b): readonly [number, number] => [a, b]),
+function bearsOn({ pattern, beliefs }: Variant, { part, facts, stage }: PartRead): boolean {
+  return (
+    pattern.stages.includes(stage) &&
+    part.bears.some((name) => beliefs[name] !== undefined) &&
+    mayBear(beliefs, facts)
   );
 }
 
-/** How often a fact is met that is believed otherwise. */
-function factsMet(beliefs: Beliefs, facts: Facts): number {
-  const wrong = facts.filter(([a, b]) => believed(beliefs, 'fact', { a, b }, a * b) !== a * b);
-  return wrong.length;
+function change(
+  changes: Map<number, GroupRead>,
+  right: readonly RightGroup[],
+  { part, first }: PartRead,
+  beliefs: Beliefs,
+): void {
+  for (const [at, group] of part.expect(beliefs).entries()) {
+    const { answers, group: usual } = right[first + at]!;
+    if (group === usual || isSame(group, usual)) continue;
+    changes.set(first + at, { group, tally: tallyOf(group, answers) });
+  }
 }
 
-function comesUp(beliefs: Beliefs, facts: readonly Facts[]): boolean {
-  const met = facts.map((own) => factsMet(beliefs, own));
-  const all = met.reduce((sum, count) => sum + count, 0);
-  return all >= LEAST_STEPS && met.filter((count) => count > 0).length >= LEAST_PROBLEMS;
+function isSame(one: Group, other: Group): boolean {
+  return (
+    one.length === other.length &&
+    one.every(({ key, given, expected }, at) => {
+      const same = other[at]!;
+      return key === same.key && given === same.given && expected === same.expected;
+    })
+  );
 }
 
-/** Fewer steps, or all in one problem, may be chance (a rule must recur: sources, C.4). */
-export const LEAST_STEPS = 3;
-const LEAST_PROBLEMS = 2;
+function copy(changes: Map<number, GroupRead>, from: Changes, { first, count }: PartRead): void {
+  for (let at = first; at < first + count; at += 1) {
+    const own = from.get(at);
+    if (own !== undefined) changes.set(at, own);
+  }
+}
+
+/** The tally of all works if these groups are otherwise. */
+export function tallyWith({ right, total }: Reading, changes: Changes): Tally {
+  const without = [...changes.keys()].map((at) => right[at]!.tally);
+  return exchanged(
+    total,
+    without,
+    [...changes.values()].map(({ tally }) => tally),
+  );
+}
 
 /** A decision of one of the works. */
 export interface StepOfWork {
@@ -112,27 +168,30 @@ export interface Decision extends StepOfWork {
 }
 
 /** Decisions that the one would have otherwise than the other; what is in one only: nothing was done, and nothing was due there. */
-export function differences(one: Expected, other: Expected): Decision[] {
-  return one.flatMap((own, work) => {
-    const others = other[work]!;
-    if (own === others) return [];
-    const found: Decision[] = [];
-    for (const [key, { step, given, expected }] of own) {
-      if (others.get(key)?.expected === expected) continue;
-      found.push({ work, step, held: given === expected });
-    }
-    for (const [key, { step }] of others) if (!own.has(key)) found.push({ work, step, held: true });
-    return found;
+export function differences({ right }: Reading, one: Changes, other: Changes): Decision[] {
+  const numbers = [...new Set([...one.keys(), ...other.keys()])].sort((a, b) => a - b);
+  return numbers.flatMap((at) => {
+    const { work, group } = right[at]!;
+    const [own, others] = [one.get(at)?.group ?? group, other.get(at)?.group ?? group];
+    return own === others ? [] : differencesIn(work, own, others);
   });
 }
 
+function differencesIn(work: number, own: Group, others: Group): Decision[] {
+  const answers = new Map<number, Answer>(others.map(({ key, expected }) => [key, expected]));
+  const found: Decision[] = [];
+  for (const { key, step, given, expected } of own) {
+    if (answers.get(key) !== expected) found.push({ work, step, held: given === expected });
+    answers.delete(key);
+  }
+  for (const { key, step } of others) if (answers.has(key)) found.push({ work, step, held: true });
+  return found;
+}
+
 /** Decisions where the works are as the one of the held patterns says, and as nothing else that is held says. */
-export function bearings(
-  { expectedOf }: Reading,
-  held: readonly Variant[],
-  one: Variant,
-): Decision[] {
-  return differences(expectedOf(held), expectedOf(held.filter((each) => each !== one)));
+export function bearings(reading: Reading, held: readonly Variant[], one: Variant): Decision[] {
+  const without = held.filter((each) => each !== one);
+  return differences(reading, reading.heldBy(held), reading.heldBy(without));
 }
 
 export function supportIn(

@@ -1,13 +1,8 @@
 import { CATALOGUE } from '../patterns/catalogue/index.ts';
 import { doneWork } from '../patterns/done.ts';
 import { type Explanation, explain } from '../patterns/explain.ts';
-import {
-  recurs,
-  type StepOfWork,
-  supportIn,
-  type Variant,
-  variantsFor,
-} from '../patterns/reading.ts';
+import { recurs, type StepOfWork, supportIn } from '../patterns/reading.ts';
+import { type Variant, variantsFor } from '../patterns/variants.ts';
 import type { Problem } from '../problem.ts';
 import { type Draws, drawsFrom } from '../problems/random.ts';
 import { type Beliefs, holdingBoth, RIGHT_WAY } from './beliefs.ts';

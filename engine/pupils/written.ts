@@ -1,4 +1,4 @@
-import { type AddAt, type Beliefs, believed, type Column, type ColumnAt } from './beliefs.ts';
+import type { Beliefs, Column } from './beliefs.ts';
 
 /** The small figure that stands over a column, if one was noted there. */
 export type Noted = (at: number) => number | undefined;
@@ -22,7 +22,11 @@ const NOTHING_NOTED: Noted = () => undefined;
 
 /** The digits of a whole amount, lowest first. */
 export function digitsOfAmount(amount: number): number[] {
-  return [...String(amount)].reverse().map(Number);
+  const digits = [amount % 10];
+  for (let rest = Math.floor(amount / 10); rest > 0; rest = Math.floor(rest / 10)) {
+    digits.push(rest % 10);
+  }
+  return digits;
 }
 
 /** A column done the right way: its units stay, its tens go on; the last column stands whole. */
@@ -35,14 +39,16 @@ export function handedOn(value: number, last: boolean): Column {
 /** A row of the written algorithm, above its empty places. */
 export function workRow(beliefs: Beliefs, at: RowAt, noted: Noted = NOTHING_NOTED): LineWork {
   const { across, up, row, earlier } = at;
-  return workColumns(across.length, noted, (column, coming) => {
+  const own = up[row] ?? 0;
+  return workColumns(across.length, noted, (column, carry, beyond, handed) => {
     const a = across[column]!;
-    const b = believed(beliefs, 'partner', { row, column, across, up }, up[row] ?? 0);
-    const fact = believed(beliefs, 'fact', { a, b }, a * b);
+    const b = beliefs.partner?.({ row, column, across, up }, own) ?? own;
+    const fact = beliefs.fact?.({ a, b }, a * b) ?? a * b;
     const last = column === across.length - 1;
-    const seen: ColumnAt = { a, b, fact, column, last, row, across, earlier, ...coming };
-    const right = handedOn(fact + coming.carry + (last ? 10 * coming.beyond : 0), last);
-    return believed(beliefs, 'column', seen, right);
+    const right = handedOn(fact + carry + (last ? 10 * beyond : 0), last);
+    if (beliefs.column === undefined) return right;
+    const seen = { a, b, fact, column, last, row, across, earlier, carry, beyond, handed };
+    return beliefs.column(seen, right);
   });
 }
 
@@ -57,40 +63,32 @@ export function workSum(
   columns: readonly AddendsAt[],
   noted: Noted = NOTHING_NOTED,
 ): LineWork {
-  return workColumns(columns.length, noted, (column, { carry, beyond }) => {
+  return workColumns(columns.length, noted, (column, carry, beyond) => {
     const last = column === columns.length - 1;
     const { digits, notes } = columns[column]!;
     const sum = digits.reduce<number>((total, digit) => total + (digit ?? 0), carry);
-    const seen: AddAt = { digits, notes, carry, column, last };
-    return believed(beliefs, 'add', seen, handedOn(sum + (last ? 10 * beyond : 0), last));
+    const right = handedOn(sum + (last ? 10 * beyond : 0), last);
+    return beliefs.add?.({ digits, notes, carry, column, last }, right) ?? right;
   });
 }
 
-interface Coming {
-  readonly carry: number;
-  readonly beyond: number;
-  readonly handed: readonly number[];
-}
+/** One column, from what was handed on to it, to columns beyond the last one, and by those before. */
+type Make = (column: number, carry: number, beyond: number, handed: readonly number[]) => Column;
 
-function workColumns(
-  count: number,
-  noted: Noted,
-  make: (column: number, coming: Coming) => Column,
-): LineWork {
+function workColumns(count: number, noted: Noted, make: Make): LineWork {
   const digits: number[] = [];
   const notes: { at: number; digit: number }[] = [];
   const handed: number[] = [];
-  const coming: number[] = [];
+  const coming: number[] = new Array(count + 3).fill(0);
   for (let column = 0; column < count; column += 1) {
-    const carry = (column > 0 ? noted(digits.length) : undefined) ?? coming[column] ?? 0;
-    const made = make(column, { carry, beyond: coming[count] ?? 0, handed });
-    digits.push(...made.writes);
-    handed.push(made.carry);
-    if (made.carry === 0) continue;
-    const feeds = made.feeds ?? 1;
-    coming[column + feeds] = (coming[column + feeds] ?? 0) + made.carry;
+    const carry = (column > 0 ? noted(digits.length) : undefined) ?? coming[column]!;
+    const { writes, carry: made, feeds = 1 } = make(column, carry, coming[count]!, handed);
+    for (const digit of writes) digits.push(digit);
+    handed.push(made);
+    if (made === 0) continue;
+    coming[column + feeds]! += made;
     const at = digits.length + feeds - 1;
-    if (column + feeds < count && made.carry < 10) notes.push({ at, digit: made.carry });
+    if (column + feeds < count && made < 10) notes.push({ at, digit: made });
   }
   return { digits, notes, handed };
 }

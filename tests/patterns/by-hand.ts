@@ -1,4 +1,4 @@
-import { type Action, type Problem, parseProblem, replay, type Work } from '../../engine/child.ts';
+import { type Action, type Problem, parseProblem, replay, type Work } from '../../engine/index.ts';
 import { type Beliefs, holdingBoth, RIGHT_WAY } from '../../engine/pupils/beliefs.ts';
 import { handOf, USUAL_HABITS } from '../../engine/pupils/hand.ts';
 import { playThrough } from '../../engine/pupils/play.ts';

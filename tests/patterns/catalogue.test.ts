@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Action, parseProblem, replay } from '../../engine/child.ts';
+import { type Action, parseProblem, replay } from '../../engine/index.ts';
 import { textOf } from '../../engine/numerals/numeral.ts';
 import { CATALOGUE } from '../../engine/patterns/catalogue/index.ts';
 import { type Example, PRESENTATIONS } from '../../engine/patterns/pattern.ts';

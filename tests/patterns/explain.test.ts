@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Action, replay } from '../../engine/child.ts';
+import { type Action, replay } from '../../engine/index.ts';
 import { CATALOGUE } from '../../engine/patterns/catalogue/index.ts';
 import { explain } from '../../engine/patterns/explain.ts';
 import { OUTSIDERS } from '../../engine/pupils/outside.ts';

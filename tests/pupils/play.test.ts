@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { parseProblem, replay, score } from '../../engine/child.ts';
+import { parseProblem, replay, score } from '../../engine/index.ts';
 import { type Habits, handOf, USUAL_HABITS } from '../../engine/pupils/hand.ts';
 import { playThrough } from '../../engine/pupils/play.ts';
 

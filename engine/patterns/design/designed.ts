@@ -2,7 +2,7 @@ import type { Problem } from '../../problem.ts';
 import type { Stage } from '../../vocabulary.ts';
 import { CATALOGUE } from '../catalogue/index.ts';
 import { doneWork } from '../done.ts';
-import { type Variant, variantsFor } from '../reading.ts';
+import { type Variant, variantsFor } from '../variants.ts';
 import { evidenceSet } from './evidence-set.ts';
 import { type PoolShape, randomProblems } from './pool.ts';
 import { alwaysAlike, separatingSet, shareParted } from './separating.ts';

@@ -1,5 +1,5 @@
 import type { Problem } from '../../problem.ts';
-import type { Variant } from '../reading.ts';
+import type { Variant } from '../variants.ts';
 import { showingOf } from './showing.ts';
 
 /** What each pattern makes of one problem: in how many steps it shows, and which outcome (by number) it has. */

@@ -1,7 +1,7 @@
 import type { Problem } from '../../problem.ts';
 import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { playThrough } from '../../pupils/play.ts';
-import type { Variant } from '../reading.ts';
+import type { Variant } from '../variants.ts';
 
 /** A name for what is done, action for action; equal names: nothing tells the two apart. */
 function outcomeOf(problem: Problem, beliefs: Beliefs): string {

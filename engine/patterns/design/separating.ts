@@ -1,7 +1,7 @@
 import type { Problem } from '../../problem.ts';
 import type { Stage } from '../../vocabulary.ts';
 import { parseProblem } from '../../wire.ts';
-import type { Variant } from '../reading.ts';
+import type { Variant } from '../variants.ts';
 import { doneAlike, type Outcomes, outcomesOf } from './outcomes.ts';
 
 /** Two variants, by index; −1: the right way. */

@@ -1,7 +1,8 @@
 import type { Problem } from '../../problem.ts';
 import { playThrough } from '../../pupils/play.ts';
 import { doneWork } from '../done.ts';
-import { differences, readWorks, type StepOfWork, stepsOf, type Variant } from '../reading.ts';
+import { differences, readWorks, type StepOfWork, stepsOf } from '../reading.ts';
+import type { Variant } from '../variants.ts';
 
 /** What a pattern makes of one problem when nothing else goes wrong. */
 export interface Showing {
@@ -13,7 +14,7 @@ export interface Showing {
 
 export function showingOf(problem: Problem, variant: Variant): Showing {
   const actions = playThrough(problem, variant.beliefs);
-  const { rightWay, expectedOf } = readWorks([doneWork(problem, actions)]);
-  const steps = stepsOf(differences(expectedOf([variant]), rightWay));
+  const reading = readWorks([doneWork(problem, actions)]);
+  const steps = stepsOf(differences(reading, reading.heldBy([variant]), reading.heldBy([])));
   return { outcome: JSON.stringify(actions), steps };
 }

@@ -1,10 +1,11 @@
 import type { LineWork } from '../../pupils/written.ts';
-import type { Expectation } from './evidence.ts';
+import { type Group, ROOM } from './evidence.ts';
 import type { PlaceDigits } from './first-written.ts';
 import { expectLine, type LineSeen } from './line.ts';
 
 /** Further than any row is moved by a belief. */
 const MOST_SHIFT = 5;
+const SHIFT_KEY = ROOM - 1;
 
 export interface AlignedLine {
   readonly seen: LineSeen;
@@ -19,31 +20,52 @@ export interface AlignedLine {
 export interface Aligned {
   readonly made: LineWork;
   readonly shift: number;
-  readonly expectations: readonly Expectation[];
+  readonly due: number;
+  readonly group: Group;
 }
 
-/** A zero at the end may be a placeholder or a digit: the row is read where it disagrees least. */
-export function readAligned(line: AlignedLine): Aligned {
+/**
+ * A zero at the end may be a placeholder or a digit: the row is read where it disagrees least.
+ * `usual`: the row as the right way has it; beliefs that make the same of it leave it so.
+ */
+export function readAligned(line: AlignedLine, usual?: Aligned): Aligned {
+  const first = usual && line.made(usual.shift);
+  if (usual && first && isAsUsual(line, first, usual)) return usual;
   let best: Aligned | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const shift of shiftsOf(line)) {
-    const made = line.made(shift);
-    const expectations = [
-      ...expectLine(line.seen, made, shift),
-      {
-        key: `shift:${line.row}`,
-        step: stepOfShift(line, shift),
-        given: shift,
-        expected: line.due(made.digits.length),
-        among: MOST_SHIFT + 1,
-      },
-    ];
-    const wrong = expectations.filter((each) => each.given !== each.expected).length;
+    const made = first && shift === usual?.shift ? first : line.made(shift);
+    const due = line.due(made.digits.length);
+    const group = expectLine(line.seen, made, shift);
+    const step = stepOfShift(line, shift);
+    group.push({ key: SHIFT_KEY, step, given: shift, expected: due, among: MOST_SHIFT + 1 });
+    let wrong = 0;
+    for (const { given, expected } of group) if (given !== expected) wrong += 1;
     if (wrong >= least) continue;
     least = wrong;
-    best = { made, shift, expectations };
+    best = { made, shift, due, group };
   }
   return best!;
+}
+
+function isAsUsual(line: AlignedLine, made: LineWork, usual: Aligned): boolean {
+  return isSameLine(made, usual.made) && line.due(made.digits.length) === usual.due;
+}
+
+function isSameLine(one: LineWork, other: LineWork): boolean {
+  return (
+    isSameList(one.digits, other.digits) &&
+    isSameList(one.handed, other.handed) &&
+    one.notes.length === other.notes.length &&
+    one.notes.every(({ at, digit }, index) => {
+      const note = other.notes[index]!;
+      return note.at === at && note.digit === digit;
+    })
+  );
+}
+
+function isSameList(one: readonly number[], other: readonly number[]): boolean {
+  return one.length === other.length && one.every((digit, index) => digit === other[index]);
 }
 
 function stepOfShift({ row, origin }: AlignedLine, shift: number): string {

@@ -4,10 +4,10 @@ import type { Beliefs } from '../../pupils/beliefs.ts';
 import { diagonalsAdded, type SquareFigure } from '../../pupils/cells.ts';
 import { pairsOfRow } from '../../pupils/pairs.ts';
 import type { DoneWork } from '../done.ts';
-import type { Expectation } from './evidence.ts';
+import { type EvidencePart, type Expectation, oneGroup, ROOM } from './evidence.ts';
 import { isOver, paperSeen } from './first-written.ts';
-import { expectLine } from './line.ts';
-import { expectPoint } from './point.ts';
+import { expectLine, lineSeen } from './line.ts';
+import { pointEvidence } from './point.ts';
 import { tilesEvidence } from './tiles.ts';
 
 /** A fact as it was first written on the squares. */
@@ -19,26 +19,32 @@ interface FactSeen {
 
 type FactsSeen = ReadonlyMap<string, FactSeen>;
 
-export function cellsEvidence(work: DoneWork): (beliefs: Beliefs) => Expectation[] {
-  const tiles = tilesEvidence(work);
+/** Tiles, facts on the squares, the sum of the diagonals, the point. */
+export function cellsEvidence(work: DoneWork): readonly EvidencePart[] {
   const facts = factsSeen(work);
-  const over = isOver(work);
+  return [
+    tilesEvidence(work),
+    oneGroup(['fact', 'partner', 'works', 'aside'], (beliefs) => expectFacts(work, beliefs, facts)),
+    sumEvidence(work),
+    pointEvidence(work),
+  ];
+}
+
+function sumEvidence(work: DoneWork): EvidencePart {
   const figures = figuresStanding(work);
   const paper = paperSeen(work);
   const [digits, notes] = [paper.first('product'), paper.first('carry:product')];
   const { origin } = work.problem.mat;
-  const sum = { digits, notes, over, name: 'sum', stepAt: (at: number) => `sum:${origin + at}` };
+  const stepAt = (at: number) => `sum:${origin + at}`;
+  const seen = lineSeen({ digits, notes, over: isOver(work), stepAt });
   const rows = work.problem.multiplier.digits.length;
-  return (beliefs) => [
-    ...tiles(beliefs),
-    ...expectFacts(work, beliefs, facts),
-    ...expectLine(
-      sum,
+  return oneGroup(['gather', 'add'], (beliefs) =>
+    expectLine(
+      seen,
       diagonalsAdded(beliefs, figures, rows, (at) => notes.get(at)),
       0,
     ),
-    ...expectPoint(work, beliefs),
-  ];
+  );
 }
 
 type Written = Extract<ActionOf<'write'>, { square: Square }>;
@@ -78,6 +84,8 @@ function figuresStanding({ position }: DoneWork): SquareFigure[] {
 
 const FACTS = 40;
 const PLACES = 6;
+/** Keys of the squares come after those of the values. */
+const WHERE = 30;
 
 function expectFacts(work: DoneWork, beliefs: Beliefs, facts: FactsSeen): Expectation[] {
   const { problem, position } = work;
@@ -92,7 +100,7 @@ function expectFacts(work: DoneWork, beliefs: Beliefs, facts: FactsSeen): Expect
       if (seen === undefined && (!done || expected === 0)) continue;
       const step = Math.min(column, problem.multiplicand.digits.length - 1);
       found.push({
-        key: `fact:${row}:${column}`,
+        key: row * ROOM + column,
         step: `fact:${row}:${step}`,
         given: seen?.value ?? 0,
         expected,
@@ -100,7 +108,7 @@ function expectFacts(work: DoneWork, beliefs: Beliefs, facts: FactsSeen): Expect
       });
       if (seen === undefined || meant === undefined || expected === 0) continue;
       found.push({
-        key: `where:${row}:${column}`,
+        key: row * ROOM + WHERE + column,
         step: `where:${row}:${step}`,
         given: seen.aside,
         expected: meant.square[1] - column,

@@ -7,7 +7,7 @@ import { digitsRead, exchangeMeant, slideAt, slideMeant } from '../../pupils/mat
 import { shiftOf } from '../../pupils/paper.ts';
 import { digitsOn } from '../../pupils/tiles.ts';
 import type { DoneWork } from '../done.ts';
-import type { Expectation } from './evidence.ts';
+import { type EvidencePart, type Expectation, oneGroup, ROOM } from './evidence.ts';
 import { isOver } from './first-written.ts';
 import type { MatMove, MatWalk } from './mat-walk.ts';
 
@@ -15,13 +15,21 @@ import type { MatMove, MatWalk } from './mat-walk.ts';
 const AMONG = { count: 10, exchange: 20, slide: 6, say: 30 } as const;
 
 /** Counts, exchanges, slides and sayings, each by the mat as it lay then; and what was left lying. */
-export function expectMoves(work: DoneWork, walk: MatWalk, beliefs: Beliefs): Expectation[] {
+export function moveEvidence(work: DoneWork, walk: MatWalk): readonly EvidencePart[] {
+  const left = isOver(work) ? lyingIn(work) : { piles: [], tens: [] };
   return [
-    ...walk.counts.map((move) => expectCount(work, move, beliefs)),
-    ...walk.exchanges.flatMap((move) => expectExchange(work, walk, move, beliefs)),
-    ...walk.slides.map((move) => expectSlide(work, move, beliefs)),
-    ...walk.sayings.flatMap((move) => expectSaying(work, move, beliefs)),
-    ...(isOver(work) ? leftLying(work, walk, beliefs) : []),
+    oneGroup(['count'], (beliefs) => walk.counts.map((move) => expectCount(work, move, beliefs))),
+    oneGroup(['exchange'], (beliefs) => [
+      ...walk.exchanges.flatMap((move) => expectExchange(work, walk, move, beliefs)),
+      ...left.tens.map((pile) => expectTensLeft(work, walk, pile, beliefs)),
+    ]),
+    oneGroup(['slide'], (beliefs) => [
+      ...walk.slides.map((move) => expectSlide(work, move, beliefs)),
+      ...left.piles.map((pile) => expectPileLeft(work, pile, beliefs)),
+    ]),
+    oneGroup(['read', 'shift'], (beliefs) =>
+      walk.sayings.flatMap((move) => expectSaying(work, move, beliefs)),
+    ),
   ];
 }
 
@@ -43,7 +51,7 @@ function expectCount(
   const { length } = work.problem.multiplicand.digits;
   const ofPair = !afterSliding && column < length;
   return {
-    key: `count:${index}`,
+    key: index,
     step: ofPair ? `counted:${row}:${column}` : settledAt(work, action.square),
     given: action.total,
     expected: believed(beliefs, 'count', { bars }, pileValue({ bars })),
@@ -76,7 +84,7 @@ function expectExchange(
   const meant = exchangeMeant(work.problem, beliefs, { from, tens, afterSliding });
   return [
     {
-      key: `exchange:${index}`,
+      key: index,
       step: settledAt(work, from),
       given: codeOf(ones, left),
       expected: meant === null ? null : codeOf(meant.ones, meant.left),
@@ -98,7 +106,7 @@ function expectSlide(
   const { from, to } = action;
   const meant = slideMeant(work.problem, beliefs, slideAt(before, from, from[0] - to[0]));
   return {
-    key: `slide:${index}`,
+    key: index,
     step: `slid:${from[0]}`,
     given: to[1],
     expected: meant === null ? null : meant[1],
@@ -117,27 +125,50 @@ function expectSaying(
   const [across, up] = [digitsOn(before.tiles.bottom), digitsOn(before.tiles.right)];
   const shift = shiftOf(beliefs, { row, across, up, length: digits.length, first: 0 });
   const expected = rowText(problem, digits, shift);
-  return [{ key: `say:${index}`, step: `said:${row}`, given: answer, expected, among: AMONG.say }];
+  return [{ key: index, step: `said:${row}`, given: answer, expected, among: AMONG.say }];
+}
+
+interface Lying {
+  readonly from: Square;
+  readonly tens: number;
 }
 
 /** Ten-bars on the bottom row, and piles above it, when all is said to be finished. */
-function leftLying(work: DoneWork, { slid }: MatWalk, beliefs: Beliefs): Expectation[] {
-  const { problem, position } = work;
-  return position.piles.flatMap((line, row) =>
-    line.flatMap((pile, column): Expectation[] => {
-      const from: Square = [row, column];
-      const key = `left:${row}:${column}`;
-      if (pileValue(pile) === 0) return [];
-      if (row > 0) {
-        const to = slideMeant(problem, beliefs, slideAt(position, from, row));
-        const expected = to === null ? null : to[1];
-        return [{ key, step: `slid:${row}`, given: null, expected, among: AMONG.slide }];
-      }
-      const tens = pile.bars[9]!;
-      if (tens === 0) return [];
-      const meant = exchangeMeant(problem, beliefs, { from, tens, afterSliding: slid });
-      const expected = meant === null ? null : codeOf(meant.ones, meant.left);
-      return [{ key, step: settledAt(work, from), given: null, expected, among: AMONG.exchange }];
-    }),
+function lyingIn({ position }: DoneWork): {
+  readonly piles: readonly Lying[];
+  readonly tens: readonly Lying[];
+} {
+  const all = position.piles.flatMap((line, row) =>
+    line.flatMap((pile, column): Lying[] =>
+      pileValue(pile) === 0 ? [] : [{ from: [row, column], tens: pile.bars[9]! }],
+    ),
   );
+  return {
+    piles: all.filter(({ from }) => from[0] > 0),
+    tens: all.filter(({ from, tens }) => from[0] === 0 && tens > 0),
+  };
+}
+
+/** Keys of what was left lying come before those of what was done, which are from the log. */
+function leftKey([row, column]: Square): number {
+  return -1 - row * ROOM - column;
+}
+
+function expectTensLeft(
+  work: DoneWork,
+  { slid }: MatWalk,
+  { from, tens }: Lying,
+  beliefs: Beliefs,
+): Expectation {
+  const meant = exchangeMeant(work.problem, beliefs, { from, tens, afterSliding: slid });
+  const expected = meant === null ? null : codeOf(meant.ones, meant.left);
+  const [key, step] = [leftKey(from), settledAt(work, from)];
+  return { key, step, given: null, expected, among: AMONG.exchange };
+}
+
+function expectPileLeft({ problem, position }: DoneWork, { from }: Lying, beliefs: Beliefs) {
+  const to = slideMeant(problem, beliefs, slideAt(position, from, from[0]));
+  const expected = to === null ? null : to[1];
+  const [key, step] = [leftKey(from), `slid:${from[0]}`];
+  return { key, step, given: null, expected, among: AMONG.slide };
 }

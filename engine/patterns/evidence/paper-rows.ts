@@ -1,41 +1,39 @@
 import type { Line } from '../../mat/action.ts';
 import type { Problem } from '../../problem.ts';
-import type { Beliefs } from '../../pupils/beliefs.ts';
+import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { type StandingRow, shiftOf, worksRow } from '../../pupils/paper.ts';
 import { type LineWork, workRow } from '../../pupils/written.ts';
 import type { DoneWork } from '../done.ts';
 import { type Aligned, readAligned } from './aligned.ts';
-import type { Expectation } from './evidence.ts';
-import { type PaperSeen, type PlaceDigits, topOf } from './first-written.ts';
-import { expectLine, type LineSeen } from './line.ts';
+import { type Expectation, type Group, ROOM } from './evidence.ts';
+import { isOver, type PaperSeen, type PlaceDigits, topOf } from './first-written.ts';
+import { expectLine, type LineSeen, lineSeen } from './line.ts';
 
 /** A row that the child wrote: as first written, and as it stands in the end. */
-export interface RowSeen {
+interface RowSeen extends LineSeen {
   readonly row: number;
-  readonly digits: PlaceDigits;
-  readonly notes: PlaceDigits;
-  readonly standing: PlaceDigits;
+  readonly standing: Omit<StandingRow, 'shift'>;
 }
 
 /** The rows in the order of their lines. */
-export function rowsSeen({ problem, position }: DoneWork, paper: PaperSeen): RowSeen[] {
+function rowsSeen(work: DoneWork, paper: PaperSeen): RowSeen[] {
+  const { problem, position } = work;
   const single = problem.multiplier.digits.length === 1;
   const lines: readonly (readonly [Line, number])[] = single
     ? [[paper.first('product').size > 0 ? 'product' : 'partial:0', 0]]
     : Object.entries(position.paper.begun).map(([line, row]) => [line as Line, row]);
+  const { origin } = problem.mat;
   return [...lines]
     .sort(([one], [other]) => (one < other ? -1 : 1))
     .flatMap(([line, row]) => {
       const index = line === 'product' ? '0' : line.slice('partial:'.length);
       const notes = paper.first(`carry:${index}` as Line);
       const digits = paper.first(line);
-      return digits.size === 0 ? [] : [{ row, digits, notes, standing: paper.standing(line) }];
+      if (digits.size === 0) return [];
+      const stepAt = (at: number) => (at < row ? `zero:${row}:${at}` : `row:${row}:${origin + at}`);
+      const seen = lineSeen({ digits, notes, over: isOver(work), stepAt });
+      return [{ ...seen, row, standing: standingRow(row, paper.standing(line), notes) }];
     });
-}
-
-interface RowsRead {
-  readonly expectations: readonly Expectation[];
-  readonly standing: readonly StandingRow[];
 }
 
 /** What a row is worked beside: the carries of the row before, the length of the units row. */
@@ -44,57 +42,95 @@ interface Beside {
   readonly first: number;
 }
 
-export function readRows(
-  problem: Problem,
-  beliefs: Beliefs,
-  rows: readonly RowSeen[],
-  over: boolean,
-): RowsRead {
-  const expectations: Expectation[] = [];
-  const standing: StandingRow[] = [];
-  let beside: Beside = { earlier: [], first: 0 };
-  for (const seen of rows) {
-    const read = readRow(problem, beliefs, seen, beside, over);
-    expectations.push(...ofWorkedRow(problem, beliefs, seen.row, read));
-    standing.push(standingRow(seen, read.shift));
-    const first = seen.row === 0 ? topOf(seen.digits) + 1 : beside.first;
-    beside = { earlier: read.made.handed, first };
-  }
-  const missing = [...problem.multiplier.digits.keys()].filter(
-    (row) => over && !rows.some((seen) => seen.row === row),
-  );
-  const left = missing.flatMap((row) => ofMissingRow(problem, beliefs, row, beside));
-  return { expectations: [...expectations, ...left], standing };
+interface RowsRead {
+  /** One for each digit of the multiplier. */
+  readonly groups: readonly Group[];
+  readonly standing: readonly StandingRow[];
 }
 
-function standingRow({ row, standing, notes }: RowSeen, shift: number): StandingRow {
+/** Reads the rows that the child wrote, by any beliefs. */
+export function rowReader(work: DoneWork, paper: PaperSeen): (beliefs: Beliefs) => RowsRead {
+  const { problem } = work;
+  const rows = rowsSeen(work, paper);
+  const usual = new Map<number, { readonly read: Aligned; readonly group: Group }>();
+  const read = (beliefs: Beliefs): RowsRead => {
+    const groups: Group[] = problem.multiplier.digits.map(() => []);
+    const standing: StandingRow[] = [];
+    let beside: Beside = { earlier: [], first: 0 };
+    for (const seen of rows) {
+      const asUsual = usual.get(seen.row);
+      const own =
+        asUsual !== undefined && isUntouched(problem, beliefs, seen.row)
+          ? asUsual.read
+          : readRow(problem, beliefs, seen, beside, asUsual?.read);
+      const works = worksRow(beliefs, problem, seen.row);
+      const group =
+        works && own === asUsual?.read ? asUsual.group : ofWorkedRow(problem, seen.row, works, own);
+      if (beliefs === RIGHT_WAY) usual.set(seen.row, { read: own, group });
+      groups[seen.row] = group;
+      standing.push({ ...seen.standing, shift: own.shift });
+      const first = seen.row === 0 ? seen.top + 1 : beside.first;
+      beside = { earlier: own.made.handed, first };
+    }
+    for (const row of isOver(work) ? problem.multiplier.digits.keys() : []) {
+      if (!rows.some((seen) => seen.row === row)) {
+        groups[row] = ofMissingRow(problem, beliefs, row, beside);
+      }
+    }
+    return { groups, standing };
+  };
+  read(RIGHT_WAY);
+  return read;
+}
+
+function standingRow(
+  row: number,
+  standing: PlaceDigits,
+  notes: PlaceDigits,
+): Omit<StandingRow, 'shift'> {
   const places = Array.from({ length: topOf(standing) + 1 }, (_, at) => standing.get(at) ?? null);
-  return { row, shift, places, notes: [...notes].map(([at, digit]) => ({ at, digit })) };
+  return { row, places, notes: [...notes].map(([at, digit]) => ({ at, digit })) };
+}
+
+/** Beliefs about facts alone leave a row that has none of these facts. */
+function isUntouched(
+  { multiplicand, multiplier }: Problem,
+  beliefs: Beliefs,
+  row: number,
+): boolean {
+  const { fact, column, partner, shift, works } = beliefs;
+  if (column || partner || shift || works) return false;
+  const b = multiplier.digits[row]!;
+  return multiplicand.digits.every((a) => (fact?.({ a, b }, a * b) ?? a * b) === a * b);
 }
 
 function makesNothing({ digits }: LineWork): boolean {
   return digits.every((digit) => digit === 0);
 }
 
+const SHIFT_KEY = ROOM - 1;
+const WORKS_KEY = ROOM - 2;
+
 function worked(problem: Problem, row: number, given: boolean, expected: boolean): Expectation {
   const step = `row:${row}:${problem.mat.origin + row}`;
-  return { key: `works:${row}`, step, given: Number(given), expected: Number(expected), among: 2 };
+  const [did, meant] = [Number(given), Number(expected)];
+  return { key: WORKS_KEY, step, given: did, expected: meant, among: 2 };
 }
 
 function ofWorkedRow(
   problem: Problem,
-  beliefs: Beliefs,
   row: number,
-  { made, expectations }: Aligned,
+  works: boolean,
+  { made, group }: Aligned,
 ): Expectation[] {
-  if (!worksRow(beliefs, problem, row)) {
-    const none = expectations.map((each) => ({ ...each, expected: null }));
+  if (!works) {
+    const none = group.map((each) => ({ ...each, expected: null }));
     return [...none, worked(problem, row, true, false)];
   }
-  if (!makesNothing(made)) return [...expectations, worked(problem, row, true, true)];
+  if (!makesNothing(made)) return [...group, worked(problem, row, true, true)];
   // A row that makes nothing may be left out or filled with zeros.
-  return expectations.flatMap((each) =>
-    each.given === null || each.key.startsWith('shift') ? [] : [{ ...each, expected: 0 }],
+  return group.flatMap((each) =>
+    each.given === null || each.key === SHIFT_KEY ? [] : [{ ...each, expected: 0 }],
   );
 }
 
@@ -124,19 +160,19 @@ function readRow(
   beliefs: Beliefs,
   seen: RowSeen,
   beside: Beside,
-  over: boolean,
+  usual: Aligned | undefined,
 ): Aligned {
   const [across, up] = [problem.multiplicand.digits, problem.multiplier.digits];
   const { row } = seen;
   const { origin } = problem.mat;
-  const stepAt = (at: number) => (at < row ? `zero:${row}:${at}` : `row:${row}:${origin + at}`);
-  const line: LineSeen = { ...seen, over, name: `row:${row}`, stepAt };
+  const { notes } = seen;
   const made = (shift: number) =>
-    rowWork(problem, beliefs, row, beside, (column) => seen.notes.get(column + shift));
+    rowWork(problem, beliefs, row, beside, (column) => notes.get(column + shift));
   if (up.length === 1) {
-    return { made: made(0), shift: 0, expectations: expectLine(line, made(0), 0) };
+    const only = made(0);
+    return { made: only, shift: 0, due: 0, group: expectLine(seen, only, 0) };
   }
   const due = (length: number) =>
     shiftOf(beliefs, { row, across, up, length, first: beside.first });
-  return readAligned({ seen: line, row, origin, due, made });
+  return readAligned({ seen, row, origin, due, made }, usual);
 }

@@ -1,36 +1,46 @@
-import type { Beliefs } from '../../pupils/beliefs.ts';
+import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { productOf, type StandingRow } from '../../pupils/paper.ts';
 import type { DoneWork } from '../done.ts';
-import type { Expectation } from './evidence.ts';
+import { type EvidencePart, type Group, oneGroup } from './evidence.ts';
 import { isOver, type PaperSeen, paperSeen } from './first-written.ts';
-import { expectLine } from './line.ts';
-import { readRows, rowsSeen } from './paper-rows.ts';
-import { expectPoint } from './point.ts';
+import { expectLine, lineSeen } from './line.ts';
+import { rowReader } from './paper-rows.ts';
+import { pointEvidence } from './point.ts';
 
-/** What the child wrote, read once; then every belief is held against it. */
-export function paperEvidence(work: DoneWork): (beliefs: Beliefs) => Expectation[] {
-  const { problem } = work;
+/** What the child wrote, read once: the rows, the sum, the point. */
+export function paperEvidence(work: DoneWork): readonly EvidencePart[] {
   const paper = paperSeen(work);
-  const over = isOver(work);
-  const rows = rowsSeen(work, paper);
-  return (beliefs) => {
-    const { expectations, standing } = readRows(problem, beliefs, rows, over);
-    const single = problem.multiplier.digits.length === 1;
-    const sum = single ? [] : expectSum(work, beliefs, paper, standing);
-    return [...expectations, ...sum, ...expectPoint(work, beliefs)];
-  };
+  const rows = rowReader(work, paper);
+  const single = work.problem.multiplier.digits.length === 1;
+  const sum = sumOf(work, paper);
+  const { standing } = rows(RIGHT_WAY);
+  return [
+    {
+      bears: ['fact', 'partner', 'works', 'shift', 'column'],
+      expect: (beliefs) => rows(beliefs).groups,
+    },
+    ...(single
+      ? []
+      : [
+          // Where the rows begin matters only to those who join them.
+          oneGroup(['add', 'join'], (beliefs) =>
+            sum(beliefs, beliefs.join === undefined ? standing : rows(beliefs).standing),
+          ),
+        ]),
+    pointEvidence(work),
+  ];
 }
 
-function expectSum(
+function sumOf(
   work: DoneWork,
-  beliefs: Beliefs,
   paper: PaperSeen,
-  rows: readonly StandingRow[],
-): Expectation[] {
+): (beliefs: Beliefs, rows: readonly StandingRow[]) => Group {
   const { multiplier, mat } = work.problem;
   const notes = paper.first('carry:product');
-  const made = productOf(beliefs, rows, multiplier.digits.length, (at) => notes.get(at));
   const digits = paper.first('product');
   const stepAt = (at: number) => `sum:${mat.origin + at}`;
-  return expectLine({ digits, notes, over: isOver(work), name: 'sum', stepAt }, made, 0);
+  const seen = lineSeen({ digits, notes, over: isOver(work), stepAt });
+  const noted = (at: number) => notes.get(at);
+  return (beliefs, rows) =>
+    expectLine(seen, productOf(beliefs, rows, multiplier.digits.length, noted), 0);
 }

@@ -1,35 +1,36 @@
-import type { Beliefs } from '../../pupils/beliefs.ts';
 import { tilesMeant } from '../../pupils/tiles.ts';
-import { EDGES } from '../../vocabulary.ts';
+import { EDGES, type Edge } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
-import { DIGITS, type Expectation } from './evidence.ts';
+import { DIGITS, type EvidencePart, type Expectation, oneGroup, ROOM } from './evidence.ts';
 import { isOver } from './first-written.ts';
 
 /** The first tile laid at each place of both edges. */
-export function tilesEvidence(work: DoneWork): (beliefs: Beliefs) => Expectation[] {
+export function tilesEvidence(work: DoneWork): EvidencePart {
   const first = new Map<string, number>();
   for (const { action, refused } of work.log) {
     if (refused !== undefined || action.do !== 'layTile') continue;
-    const key = `tile:${action.edge}:${action.index}`;
+    const key = `${action.edge}:${action.index}`;
     if (!first.has(key)) first.set(key, action.digit);
   }
+  const edges = EDGES.map((edge) =>
+    work.position.tiles[edge].map((_, index) => ({
+      given: first.get(`${edge}:${index}`) ?? null,
+      step: `tile:${edge}:${Math.min(index, digitsOf(work, edge) - 1)}`,
+    })),
+  );
   const over = isOver(work);
-  return (beliefs) =>
-    EDGES.flatMap((edge) => {
+  return oneGroup(['build'], (beliefs) =>
+    EDGES.flatMap((edge, at) => {
       const meant = tilesMeant(work.problem, beliefs, edge);
-      const room = work.position.tiles[edge].length;
-      return Array.from({ length: room }, (_, index) => index).flatMap((index): Expectation[] => {
-        const key = `tile:${edge}:${index}`;
-        const given = first.get(key) ?? null;
+      return edges[at]!.flatMap(({ given, step }, index): Expectation[] => {
         const expected = meant[index] ?? null;
         if (given === null && (expected === null || !over)) return [];
-        const length = digitsOf(work, edge);
-        const step = `tile:${edge}:${Math.min(index, length - 1)}`;
-        return [{ key, step, given, expected, among: DIGITS }];
+        return [{ key: at * ROOM + index, step, given, expected, among: DIGITS }];
       });
-    });
+    }),
+  );
 }
 
-function digitsOf({ problem }: DoneWork, edge: 'bottom' | 'right'): number {
+function digitsOf({ problem }: DoneWork, edge: Edge): number {
   return (edge === 'bottom' ? problem.multiplicand : problem.multiplier).digits.length;
 }

@@ -1,0 +1,166 @@
+import type { Group } from './evidence/evidence.ts';
+import { addedUp, exchanged, logHeld, logSum, logUnnamed, type Tally } from './likelihood.ts';
+import type { ErrorPattern } from './pattern.ts';
+import { type Changes, type Reading, tallyWith } from './reading.ts';
+import type { Variant } from './variants.ts';
+
+/** Beliefs before any work is seen. Own proposal: some one in five has a pattern (Cox: 5 to 13 %). */
+const PRIOR = { none: 0.75, one: 0.15, two: 0.05, unnamed: 0.05 } as const;
+/** A pattern is paired with others only if the child did as it says at least so often. */
+const LEAST_HELD = 2;
+/** So many patterns are paired with all others. */
+const LEADING = 5;
+/** Pairs that are further below the best, in ln, change nothing: all that hold its pattern speak for it. */
+const FAR_BELOW = 4;
+
+/** Patterns that may be held together, and what they would have had otherwise than the right way. */
+export interface Hypothesis {
+  readonly variants: readonly Variant[];
+  readonly changes: Changes;
+  readonly tally: Tally;
+  /** ln of its chance, not normed. */
+  readonly log: number;
+}
+
+export interface Weighed {
+  readonly named: readonly Hypothesis[];
+  /** ln of the chance of all that has something unnamed in it. */
+  readonly unnamed: number;
+}
+
+/** A single pattern, with the ln of its chance before any work is seen but for `PRIOR`. */
+interface Candidate extends Hypothesis {
+  readonly share: number;
+}
+
+/** Slips only, each pattern, pairs, and something unnamed besides. */
+export function weigh(reading: Reading, variants: readonly Variant[], patterns: number): Weighed {
+  const { total } = reading;
+  const none: Hypothesis = {
+    variants: [],
+    changes: reading.heldBy([]),
+    tally: total,
+    log: Math.log(PRIOR.none) + logHeld(total),
+  };
+  const shareOf = sharesOf(variants);
+  const singles = variants.map((variant): Candidate => {
+    const changes = reading.heldBy([variant]);
+    const tally = tallyWith(reading, changes);
+    const share = shareOf(variant) - Math.log(patterns);
+    const log = Math.log(PRIOR.one) + share + logHeld(tally);
+    return { variants: [variant], changes, tally, share, log };
+  });
+  const candidates = singles.filter(({ tally }) => tally.held >= LEAST_HELD);
+  const besides = candidates.map(
+    ({ share, tally }) => Math.log(PRIOR.one * PRIOR.unnamed) + share + logUnnamed(tally),
+  );
+  const pairs = pairsOf(reading, [none, ...singles], candidates, patterns);
+  return {
+    named: [none, ...singles, ...pairs],
+    unnamed: logSum([Math.log(PRIOR.unnamed) + logUnnamed(total), ...besides]),
+  };
+}
+
+/** ln of a variant's part in its family: of those that the works could show, each alike. */
+function sharesOf(variants: readonly Variant[]): (variant: Variant) => number {
+  const members = new Map<ErrorPattern, number>();
+  for (const { pattern } of variants) members.set(pattern, (members.get(pattern) ?? 0) + 1);
+  return ({ pattern }) => -Math.log(members.get(pattern)!);
+}
+
+/** Two patterns, and what their chance can be at most. */
+interface Pair {
+  readonly variants: readonly [Variant, Variant];
+  readonly prior: number;
+  readonly most: number;
+}
+
+/** Pairs of which at least one is among the patterns that alone explain most, and that may rival the best. */
+function pairsOf(
+  reading: Reading,
+  found: readonly Hypothesis[],
+  candidates: readonly Candidate[],
+  patterns: number,
+): Hypothesis[] {
+  let best = Math.max(...found.map(({ log }) => log));
+  const pairs: Hypothesis[] = [];
+  for (const { variants, prior, most } of possiblePairs(reading, candidates, patterns)) {
+    if (most < best - FAR_BELOW) break;
+    const changes = reading.heldBy(variants);
+    const tally = tallyWith(reading, changes);
+    const log = prior + logHeld(tally);
+    best = Math.max(best, log);
+    pairs.push({ variants, changes, tally, log });
+  }
+  return pairs;
+}
+
+/** The most promising first. */
+function possiblePairs(
+  reading: Reading,
+  candidates: readonly Candidate[],
+  patterns: number,
+): Pair[] {
+  const prior = Math.log((PRIOR.two * 2) / (patterns * (patterns - 1))) + 2 * Math.log(patterns);
+  const leading = leadingOf(candidates);
+  const pairs = leading.flatMap((one, index) =>
+    candidates.flatMap((other): Pair[] => {
+      const variants = [one.variants[0]!, other.variants[0]!] as const;
+      if (variants[0].pattern === variants[1].pattern) return [];
+      if (leading.slice(0, index).includes(other)) return [];
+      const own = prior + one.share + other.share;
+      return [{ variants, prior: own, most: own + logHeld(mostOf(reading, one, other)) }];
+    }),
+  );
+  return pairs.sort((one, other) => other.most - one.most);
+}
+
+/** The best variant of each pattern, of those that explain most. */
+function leadingOf(candidates: readonly Candidate[]): Candidate[] {
+  const ranked = [...candidates].sort((one, other) => other.log - one.log);
+  const seen = new Set<ErrorPattern>();
+  const leading: Candidate[] = [];
+  for (const each of ranked) {
+    if (leading.length === LEADING) break;
+    const { pattern } = each.variants[0]!;
+    if (!seen.has(pattern)) leading.push(each);
+    seen.add(pattern);
+  }
+  return leading;
+}
+
+/** The tally of two together at its best: where both change one decision, they may make it what was done. */
+function mostOf(reading: Reading, one: Hypothesis, other: Hypothesis): Tally {
+  const without: Tally[] = [];
+  const instead: Tally[] = [];
+  for (const [at, own] of one.changes) {
+    const beside = other.changes.get(at);
+    without.push(reading.right[at]!.tally);
+    instead.push(beside === undefined ? own.tally : mostIn(reading, at, own.group, beside.group));
+  }
+  for (const [at, { tally }] of other.changes) {
+    if (one.changes.has(at)) continue;
+    without.push(reading.right[at]!.tally);
+    instead.push(tally);
+  }
+  return exchanged(reading.total, without, instead);
+}
+
+function mostIn({ right }: Reading, at: number, one: Group, other: Group): Tally {
+  const { answers } = right[at]!;
+  const beside = new Map(other.map((each) => [each.key, each]));
+  let [plain, held, lapsed, wrong, choices] = [0, 0, 0, 0, 0];
+  for (const { key, given, expected, among } of one) {
+    const usual = answers.get(key) ?? null;
+    const others = beside.get(key)?.expected ?? null;
+    const bothChange = expected !== usual && others !== usual;
+    if (given === usual && (expected === usual || others === usual)) plain += 1;
+    else if (given === expected || given === others || bothChange) held += 1;
+    else if (given === usual) lapsed += 1;
+    else {
+      wrong += 1;
+      choices += Math.log(among - 1);
+    }
+  }
+  return addedUp([{ plain, held, lapsed, other: wrong, choices }]);
+}
