@@ -24,10 +24,14 @@ export interface Tally {
 /** What the right way would have had, by key of the decision. */
 export type RightAnswers = ReadonlyMap<number, Answer>;
 
+/** What the beliefs leave out and the child left out was done as they have it, too. */
 export function tallyOf(group: Group, rightly: RightAnswers): Tally {
   let [plain, held, lapsed, other, choices] = [0, 0, 0, 0, 0];
+  let leftOut = rightly.size;
   for (const { key, given, expected, among } of group) {
-    const right = rightly.get(key) ?? null;
+    const known = rightly.get(key);
+    if (known !== undefined) leftOut -= 1;
+    const right = known ?? null;
     if (given === expected) {
       if (expected === right) plain += 1;
       else held += 1;
@@ -37,7 +41,7 @@ export function tallyOf(group: Group, rightly: RightAnswers): Tally {
       choices += Math.log(among - 1);
     }
   }
-  return { plain, held, lapsed, other, choices };
+  return { plain, held: held + leftOut, lapsed, other, choices };
 }
 
 const NOTHING: Tally = { plain: 0, held: 0, lapsed: 0, other: 0, choices: 0 };

@@ -1,5 +1,5 @@
 import type { Group } from './evidence/evidence.ts';
-import { addedUp, exchanged, logHeld, logSum, logUnnamed, type Tally } from './likelihood.ts';
+import { exchanged, logHeld, logSum, logUnnamed, type Tally } from './likelihood.ts';
 import type { ErrorPattern } from './pattern.ts';
 import { type Changes, type Reading, tallyWith } from './reading.ts';
 import type { Variant } from './variants.ts';
@@ -150,7 +150,9 @@ function mostIn({ right }: Reading, at: number, one: Group, other: Group): Tally
   const { answers } = right[at]!;
   const beside = new Map(other.map((each) => [each.key, each]));
   let [plain, held, lapsed, wrong, choices] = [0, 0, 0, 0, 0];
+  let leftOut = answers.size;
   for (const { key, given, expected, among } of one) {
+    if (answers.has(key)) leftOut -= 1;
     const usual = answers.get(key) ?? null;
     const others = beside.get(key)?.expected ?? null;
     const bothChange = expected !== usual && others !== usual;
@@ -162,5 +164,5 @@ function mostIn({ right }: Reading, at: number, one: Group, other: Group): Tally
       choices += Math.log(among - 1);
     }
   }
-  return addedUp([{ plain, held, lapsed, other: wrong, choices }]);
+  return { plain, held: held + leftOut, lapsed, other: wrong, choices };
 }

@@ -26,7 +26,8 @@ function variantsIn(pool: readonly Problem[]): readonly Variant[] {
 /** Problems of a stage chosen so that its patterns show, each in as many steps as may be. */
 export function designedProblems(stage: Stage, size: number): readonly Problem[] {
   const pool = randomProblems(stage, FOR_EVIDENCE, POOL, POOL_SEED);
-  return evidenceSet(pool, variantsIn(pool), size);
+  const spare = randomProblems(stage, FOR_EVIDENCE, 2 * POOL, POOL_SEED + 1);
+  return evidenceSet(pool, variantsIn(pool), size, spare);
 }
 
 /** Problems of the same kind, drawn at random. */

@@ -13,6 +13,9 @@ const PLENTY = 12;
 /** What a pair that is told apart is worth beside a pattern that shows. */
 const APART = 0.3;
 
+/** A pattern that shows in a smaller part of the pool is looked for among the spare problems. */
+const RARE = 0.25;
+
 /**
  * Problems out of a pool with which every pattern shows in as many steps as may be, and any two
  * differ: greedily by the worst served, then by exchanging single problems while that helps.
@@ -21,16 +24,35 @@ export function evidenceSet(
   pool: readonly Problem[],
   variants: readonly Variant[],
   size: number,
+  spare: readonly Problem[] = [],
 ): readonly Problem[] {
-  const columns = pool.map((problem) => columnOf(problem, variants));
+  const [all, columns] = withRare(pool, variants, spare);
   const chosen: number[] = [];
-  while (chosen.length < Math.min(size, pool.length)) chosen.push(bestBeside(columns, chosen));
+  while (chosen.length < Math.min(size, all.length)) chosen.push(bestBeside(columns, chosen));
   for (let round = 0; round < 2; round += 1)
     for (const index of chosen.keys()) {
       const others = chosen.filter((_, at) => at !== index);
       chosen[index] = bestBeside(columns, others);
     }
-  return chosen.map((index) => pool[index]!);
+  return chosen.map((index) => all[index]!);
+}
+
+/** The pool, and those of the spare problems in which something shows that seldom does. */
+function withRare(
+  pool: readonly Problem[],
+  variants: readonly Variant[],
+  spare: readonly Problem[],
+): [readonly Problem[], readonly Column[]] {
+  const columns = pool.map((problem) => columnOf(problem, variants));
+  const shownIn = (at: number) => columns.filter(({ steps }) => steps[at]! > 0).length;
+  const rare = variants.filter((_, at) => shownIn(at) < RARE * pool.length);
+  const more = spare.filter((problem) =>
+    rare.some((variant) => showingOf(problem, variant).steps.length > 0),
+  );
+  return [
+    [...pool, ...more],
+    [...columns, ...more.map((each) => columnOf(each, variants))],
+  ];
 }
 
 function columnOf(problem: Problem, variants: readonly Variant[]): Column {
@@ -66,7 +88,7 @@ function worthOf(set: readonly Column[]): number {
     worth += 1 - 0.7 ** Math.min(steps, PLENTY);
     for (let other = 0; other < one; other += 1) {
       const apart = set.filter(({ outcomes }) => outcomes[one] !== outcomes[other]).length;
-      worth += APART * (1 - 0.3 ** apart);
+      worth += APART * (1 - 0.5 ** apart);
     }
   }
   return worth;
