@@ -1,10 +1,14 @@
-import { simulate } from '../index.ts';
-import { STAGES, type Stage } from '../vocabulary.ts';
+import { type Simulation, simulate } from '../index.ts';
+import type { Stage } from '../vocabulary.ts';
 import { readArguments, stop } from './arguments.ts';
+import { besideRandom, runsOf } from './simulate-runs.ts';
+import { inWords } from './simulate-words.ts';
 
-const USAGE =
-  'Usage: npm run -s simulate -- --seed S --pupils N --problems K --slip P [--stage paper] [--set designed|random] [--json]';
+const USAGE = `Usage: npm run -s simulate -- --seed S --pupils N --problems K --slip P [--stage bars|record|cells|paper] [--set designed|random] [--json]
+Without --stage: all four stages, the figures of paper first. Without --set: problems chosen by set design, with random problems beside.`;
 const LIMITS = { seed: 2 ** 32 - 1, pupils: 100_000, problems: 40, slip: 0.5 } as const;
+const PLAYED: readonly Stage[] = ['bars', 'record', 'cells', 'paper'];
+const SETS: readonly Simulation['set'][] = ['designed', 'random'];
 
 const { words, options } = readArguments(
   process.argv.slice(2),
@@ -23,23 +27,27 @@ function numberOf(name: keyof typeof LIMITS, whole: boolean): number {
   return value;
 }
 
-function stageOf(): Stage {
-  const stage = STAGES.find((each) => each === (options.stage ?? 'paper'));
-  return stage ?? stop(`--stage is none of ${STAGES.join(', ')}.`, 2);
+/** The one that is named, or all. */
+function choice<T extends string>(name: 'stage' | 'set', from: readonly T[]): readonly T[] {
+  const named = options[name];
+  if (named === undefined) return from;
+  const known = from.find((each) => each === named);
+  return known === undefined ? stop(`--${name} is none of ${from.join(', ')}.`, 2) : [known];
 }
 
-function setOf(): 'designed' | 'random' {
-  const set = options.set ?? 'designed';
-  return set === 'designed' || set === 'random' ? set : stop(USAGE, 2);
-}
-
-const result = simulate({
+const run = {
   seed: numberOf('seed', true),
   pupils: numberOf('pupils', true),
   problems: numberOf('problems', true),
   slip: numberOf('slip', false),
-  stage: stageOf(),
-  set: setOf(),
-});
-if (!result.ok) stop(`${result.fault.at}: ${result.fault.code}`, 1);
-console.log(JSON.stringify(result.value, null, options.json ? undefined : 2));
+};
+const [stages, sets] = [choice('stage', PLAYED), choice('set', SETS)];
+const simulations = stages.flatMap((stage) => sets.map((set) => ({ ...run, stage, set })));
+if (simulations.length === 1) {
+  const result = simulate(simulations[0]!);
+  if (!result.ok) stop(`${result.fault.at}: ${result.fault.code}`, 1);
+  console.log(options.json ? JSON.stringify(result.value) : inWords([result.value]));
+} else {
+  const all = await runsOf(simulations);
+  console.log(options.json ? JSON.stringify(besideRandom(all)) : inWords(all));
+}

@@ -22,16 +22,24 @@ export interface Tally {
 }
 
 /** What the right way would have had, by key of the decision. */
-export type RightAnswers = ReadonlyMap<number, Answer>;
+export interface RightAnswers {
+  readonly expected: ReadonlyMap<number, Answer>;
+  /** Keys of what was due and left out. */
+  readonly leftOut: readonly number[];
+}
+
+export function rightAnswersOf(group: Group): RightAnswers {
+  return {
+    expected: new Map(group.map(({ key, expected }) => [key, expected])),
+    leftOut: group.flatMap(({ key, given }) => (given === null ? [key] : [])),
+  };
+}
 
 /** What the beliefs leave out and the child left out was done as they have it, too. */
-export function tallyOf(group: Group, rightly: RightAnswers): Tally {
+export function tallyOf(group: Group, { expected: rightly, leftOut }: RightAnswers): Tally {
   let [plain, held, lapsed, other, choices] = [0, 0, 0, 0, 0];
-  let leftOut = rightly.size;
   for (const { key, given, expected, among } of group) {
-    const known = rightly.get(key);
-    if (known !== undefined) leftOut -= 1;
-    const right = known ?? null;
+    const right = rightly.get(key) ?? null;
     if (given === expected) {
       if (expected === right) plain += 1;
       else held += 1;
@@ -41,7 +49,8 @@ export function tallyOf(group: Group, rightly: RightAnswers): Tally {
       choices += Math.log(among - 1);
     }
   }
-  return { plain, held: held + leftOut, lapsed, other, choices };
+  for (const key of leftOut) if (!group.some((each) => each.key === key)) held += 1;
+  return { plain, held, lapsed, other, choices };
 }
 
 const NOTHING: Tally = { plain: 0, held: 0, lapsed: 0, other: 0, choices: 0 };

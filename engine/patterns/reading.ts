@@ -2,7 +2,14 @@ import { type Beliefs, holdingBoth, RIGHT_WAY } from '../pupils/beliefs.ts';
 import type { DoneWork } from './done.ts';
 import type { Answer, EvidencePart, Group } from './evidence/evidence.ts';
 import { evidenceOf } from './evidence/index.ts';
-import { addedUp, exchanged, type RightAnswers, type Tally, tallyOf } from './likelihood.ts';
+import {
+  addedUp,
+  exchanged,
+  type RightAnswers,
+  rightAnswersOf,
+  type Tally,
+  tallyOf,
+} from './likelihood.ts';
 import {
   type Facts,
   factsIn,
@@ -91,7 +98,7 @@ export function readWorks(works: readonly DoneWork[]): Reading {
 }
 
 function rightGroup(work: number, group: Group): RightGroup {
-  const answers = new Map(group.map(({ key, expected }) => [key, expected]));
+  const answers = rightAnswersOf(group);
   return { work, group, answers, tally: tallyOf(group, answers) };
 }
 
@@ -167,7 +174,7 @@ export interface Decision extends StepOfWork {
   readonly held: boolean;
 }
 
-/** Decisions that the one would have otherwise than the other; what is in one only: nothing was done, and nothing was due there. */
+/** Decisions that the one would have otherwise than the other; what the one leaves out counts if it was left out. */
 export function differences({ right }: Reading, one: Changes, other: Changes): Decision[] {
   const numbers = [...new Set([...one.keys(), ...other.keys()])].sort((a, b) => a - b);
   return numbers.flatMap((at) => {
@@ -184,7 +191,9 @@ function differencesIn(work: number, own: Group, others: Group): Decision[] {
     if (answers.get(key) !== expected) found.push({ work, step, held: given === expected });
     answers.delete(key);
   }
-  for (const { key, step } of others) if (answers.has(key)) found.push({ work, step, held: true });
+  for (const { key, step, given } of others) {
+    if (given === null && answers.has(key)) found.push({ work, step, held: true });
+  }
   return found;
 }
 

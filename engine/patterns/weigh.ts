@@ -147,13 +147,11 @@ function mostOf(reading: Reading, one: Hypothesis, other: Hypothesis): Tally {
 }
 
 function mostIn({ right }: Reading, at: number, one: Group, other: Group): Tally {
-  const { answers } = right[at]!;
+  const { expected: rightly, leftOut } = right[at]!.answers;
   const beside = new Map(other.map((each) => [each.key, each]));
   let [plain, held, lapsed, wrong, choices] = [0, 0, 0, 0, 0];
-  let leftOut = answers.size;
   for (const { key, given, expected, among } of one) {
-    if (answers.has(key)) leftOut -= 1;
-    const usual = answers.get(key) ?? null;
+    const usual = rightly.get(key) ?? null;
     const others = beside.get(key)?.expected ?? null;
     const bothChange = expected !== usual && others !== usual;
     if (given === usual && (expected === usual || others === usual)) plain += 1;
@@ -164,5 +162,5 @@ function mostIn({ right }: Reading, at: number, one: Group, other: Group): Tally
       choices += Math.log(among - 1);
     }
   }
-  return { plain, held: held + leftOut, lapsed, other: wrong, choices };
+  return { plain, held: held + leftOut.length, lapsed, other: wrong, choices };
 }

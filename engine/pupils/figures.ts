@@ -1,4 +1,4 @@
-import { type Interval, intervalOf } from './interval.ts';
+import { type Interval, intervalOf, intervalOfMean } from './interval.ts';
 import type { Pupil, Told } from './measure.ts';
 
 /** Figures of a run; a figure is null where no pupil bears on it. Intervals: 95 %. */
@@ -15,14 +15,19 @@ export interface Figures {
     readonly falseNames: number | null;
     readonly unnamed: number | null;
     readonly interval: Interval;
+    readonly unnamedInterval: Interval;
   };
+  /** Ids in a report, on average: rivals that the work cannot tell apart are reported together. */
   readonly groupSize: number | null;
+  readonly groupSizeInterval: Interval | null;
   readonly perPattern: Readonly<Record<string, PatternFigures>>;
 }
 
 export interface PatternFigures {
   readonly recall: number | null;
   readonly precision: number | null;
+  readonly interval: Interval;
+  readonly precisionInterval: Interval;
   /** Pupils who hold it, alone. */
   readonly n: number;
 }
@@ -59,11 +64,13 @@ export function figuresOf(run: readonly Told[], inseparable: Inseparable): Figur
       falseNames: share(falseNames, outside.length),
       unnamed: share(unnamed, outside.length),
       interval: intervalOf(falseNames, outside.length),
+      unnamedInterval: intervalOf(unnamed, outside.length),
     },
     groupSize: share(
       groups.reduce((sum, { ids }) => sum + ids.length, 0),
       groups.length,
     ),
+    groupSizeInterval: intervalOfMean(groups.map(({ ids }) => ids.length)),
     perPattern: perPattern(singles, inseparable),
   };
 }
@@ -108,9 +115,13 @@ function perPattern(
         .filter((report) => report.ids.includes(id))
         .map(({ ids: all }) => isRight(pupil, all, inseparable)),
     );
+    const found = own.filter((told) => namesAll(told, inseparable)).length;
+    const right = named.filter(Boolean).length;
     figures[id] = {
-      recall: share(own.filter((told) => namesAll(told, inseparable)).length, own.length),
-      precision: share(named.filter(Boolean).length, named.length),
+      recall: share(found, own.length),
+      precision: share(right, named.length),
+      interval: intervalOf(found, own.length),
+      precisionInterval: intervalOf(right, named.length),
       n: own.length,
     };
   }

@@ -13,3 +13,13 @@ export function intervalOf(successes: number, tries: number): Interval {
   const to = successes === tries ? 1 : (centre + spread) / scale;
   return [from, to];
 }
+
+/** 95 % interval of a mean, by the normal law of large samples. Fewer than two: null. */
+export function intervalOfMean(sample: readonly number[]): Interval | null {
+  const { length } = sample;
+  if (length < 2) return null;
+  const mean = sample.reduce((sum, each) => sum + each, 0) / length;
+  const spread = sample.reduce((sum, each) => sum + (each - mean) ** 2, 0) / (length - 1);
+  const half = Z * Math.sqrt(spread / length);
+  return [mean - half, mean + half];
+}

@@ -143,4 +143,34 @@ export const OUTSIDERS: readonly Outsider[] = [
       read: (_at, right) => right.map((digit) => (digit % 2 === 1 ? 9 : digit)),
     },
   },
+  {
+    id: 'every row begun one place too far left',
+    stages: ['paper', 'record'],
+    beliefs: { shift: ({ row }) => row + 1 },
+  },
+  {
+    id: 'ten too many in every two-digit product',
+    stages: ['cells'],
+    beliefs: { fact: (_at, right) => (right < 10 ? right : right + 10) },
+  },
+  {
+    id: 'zeros copied as ones',
+    stages: ['bars', 'record', 'cells'],
+    beliefs: { build: (_at, right) => right.map((digit) => digit || 1) },
+  },
+  {
+    id: 'every second pile slid one square too far right',
+    stages: ['bars', 'record'],
+    beliefs: { slide: ({ from }) => (from[1] % 2 === 1 ? -1 : 0) },
+  },
+  {
+    id: 'tens of the upper rows laid on the units square',
+    stages: ['bars', 'record', 'cells'],
+    beliefs: { aside: ({ row, column }) => (row > 0 && column === 1 ? -1 : 0) },
+  },
+  {
+    id: 'figures of the units row gathered one place too high',
+    stages: ['cells'],
+    beliefs: { gather: ({ square }, right) => (square[0] === 0 ? right + 1 : right) },
+  },
 ];

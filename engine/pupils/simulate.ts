@@ -17,6 +17,8 @@ export interface Simulation {
 }
 
 export interface Simulated extends Figures {
+  readonly stage: Stage;
+  readonly set: Simulation['set'];
   /** Part of the stage's patterns that three steps in two of the problems could show, 0..1. */
   readonly eligible: number;
   readonly notEligible: readonly string[];
@@ -41,6 +43,8 @@ export function simulate(simulation: Simulation): Result<Simulated> {
   const notEligible = ofStage.filter(({ id }) => !shown.has(id)).map(({ id }) => id);
   const { inseparable } = designSet(stage);
   return ok({
+    stage,
+    set,
     ...figuresOf(measure(problems, simulation), inseparable),
     eligible: shown.size / ofStage.length,
     notEligible,

@@ -96,17 +96,18 @@ function expectFacts(work: DoneWork, beliefs: Beliefs, facts: FactsSeen): Expect
     for (let column = 0; column < problem.mat.columns; column += 1) {
       const seen = facts.get(`${row}:${column}`);
       const meant = due.find(({ pair }) => pair[1] === column);
-      const expected = meant?.fact ?? 0;
-      if (seen === undefined && (!done || expected === 0)) continue;
+      // A zero may be written or left out.
+      const expected = meant?.fact || null;
+      if (seen === undefined && (!done || expected === null)) continue;
       const step = Math.min(column, problem.multiplicand.digits.length - 1);
       found.push({
         key: row * ROOM + column,
         step: `fact:${row}:${step}`,
-        given: seen?.value ?? 0,
+        given: seen?.value || null,
         expected,
         among: FACTS,
       });
-      if (seen === undefined || meant === undefined || expected === 0) continue;
+      if (seen === undefined || meant === undefined || expected === null) continue;
       found.push({
         key: row * ROOM + WHERE + column,
         step: `where:${row}:${step}`,

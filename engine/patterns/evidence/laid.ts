@@ -20,9 +20,9 @@ export function laidEvidence(work: DoneWork, { laid }: MatWalk): EvidencePart {
       for (const { square, bars } of barsOfRow(problem.mat, beliefs, position.tiles, row)) {
         for (const { kind, count } of bars) meant[square[1]]! += kind * count;
       }
-      return squares.flatMap((given, column): Expectation[] => {
-        const expected = meant[column]!;
-        if (given === 0 && (!done || expected === 0)) return [];
+      return squares.flatMap((beads, column): Expectation[] => {
+        const [given, expected] = [beads || null, meant[column]! || null];
+        if (given === null && (!done || expected === null)) return [];
         const step = steps[row]![column]!;
         return [{ key: row * ROOM + column, step, given, expected, among: BEADS }];
       });
