@@ -36,8 +36,15 @@ export function undesignedProblems(stage: Stage, size: number, seed: number): re
 }
 
 export interface SetDesign {
-  /** The smallest set found in which any two patterns are done differently. */
+  /** The smallest set of the pool in which any two patterns are done differently. */
   readonly problems: readonly (readonly [multiplicand: string, multiplier: string])[];
+  /** How many problems it was chosen from. */
+  readonly pool: number;
+  /** By problem: how many pairs it parts, and those that no other of the set parts (null: the right way). */
+  readonly parting: readonly {
+    readonly parts: number;
+    readonly alone: readonly (readonly [string | null, string])[];
+  }[];
   /** By pattern: the number of its outcome in each problem, 0 where all is right. */
   readonly table: Readonly<Record<string, readonly number[]>>;
   /** Pairs that are done alike in every problem of three by two digits, and in all of the pool. */
@@ -52,7 +59,7 @@ const RANDOM_SETS = 40;
 export function designSet(stage: Stage): SetDesign {
   const pool = randomProblems(stage, FOR_PARTING, POOL, POOL_SEED);
   const variants = variantsIn(pool);
-  const { chosen, table, together } = separatingSet(pool, variants);
+  const { chosen, table, parting, together } = separatingSet(pool, variants);
   const alike = together.flatMap(([one, other]): [Variant, Variant][] =>
     one < 0 ? [] : [[variants[one]!, variants[other]!]],
   );
@@ -64,11 +71,17 @@ export function designSet(stage: Stage): SetDesign {
   );
   const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
   const named = variants.map(nameOf);
+  const nameAt = (index: number) => (index < 0 ? null : named[index]!);
   return {
     problems: chosen.map((index) => {
       const { multiplicand, multiplier } = pool[index]!;
       return [multiplicand.text, multiplier.text] as const;
     }),
+    pool: pool.length,
+    parting: parting.map(({ parts, alone }) => ({
+      parts,
+      alone: alone.map(([one, other]) => [nameAt(one), named[other]!] as const),
+    })),
     table: Object.fromEntries(
       named.map((name, at) => [name, table.map((outcomes) => outcomes[at]!)]),
     ),

@@ -7,32 +7,72 @@ import { doneAlike, type Outcomes, outcomesOf } from './outcomes.ts';
 /** Two variants, by index; −1: the right way. */
 type Pair = readonly [number, number];
 
+/** What one problem of the set does for it. */
+export interface Parting {
+  /** How many pairs it parts; those that no other of the set parts. */
+  readonly parts: number;
+  readonly alone: readonly Pair[];
+}
+
 export interface Separating {
-  /** Indexes into the pool; the smallest set that was found. */
+  /** Indexes into the pool: no smaller set of its problems parts as much. */
   readonly chosen: readonly number[];
   /** By chosen problem: the number of each variant's outcome, 0 as the right way has it. */
   readonly table: readonly Outcomes[];
+  /** By chosen problem. */
+  readonly parting: readonly Parting[];
   /** What no problem of the pool tells apart. */
   readonly together: readonly Pair[];
 }
 
 /**
- * Problems out of a pool in which any two variants, and each and the right way, are done differently
- * in at least one: greedily those that part most, then without what is not needed, from every
- * beginning; the smallest set so found.
+ * The fewest problems of a pool in which any two variants, and each and the right way, are done
+ * differently in at least one: sets of one, then of two and so on are gone through until one will do.
  */
 export function separatingSet(pool: readonly Problem[], variants: readonly Variant[]): Separating {
   const outcomes = pool.map((problem) => outcomesOf(problem, variants));
   const pairs = allPairs(variants.length);
-  const parts = outcomes.map((own) => pairs.map((pair) => isParted(own, pair)));
-  const open = pairs.map((_, at) => parts.some((own) => own[at]));
-  const together = pairs.filter((_, at) => !open[at]);
-  let chosen = pool.map((_, index) => index);
-  for (const first of pool.keys()) {
-    const found = withoutNeedless(parts, open, greedily(parts, open, first));
-    if (found.length < chosen.length) chosen = found;
+  const parted = pairs.filter((pair) => outcomes.some((own) => isParted(own, pair)));
+  let chosen: number[] | null = null;
+  for (let size = 0; chosen === null; size += 1) chosen = setOf(size, outcomes, parted);
+  const table = chosen.map((index) => outcomes[index]!);
+  return {
+    chosen,
+    table,
+    parting: table.map((own, at) => partingOf(own, table.toSpliced(at, 1), pairs)),
+    together: pairs.filter((pair) => !outcomes.some((own) => isParted(own, pair))),
+  };
+}
+
+function partingOf(own: Outcomes, others: readonly Outcomes[], pairs: readonly Pair[]): Parting {
+  const mine = pairs.filter((pair) => isParted(own, pair));
+  const alone = mine.filter((pair) => !others.some((other) => isParted(other, pair)));
+  return { parts: mine.length, alone };
+}
+
+/** So many problems that part all of the pairs; null: there are none. The pair that fewest part is met first. */
+function setOf(
+  size: number,
+  outcomes: readonly Outcomes[],
+  pairs: readonly Pair[],
+): number[] | null {
+  if (pairs.length === 0) return [];
+  if (size === 0) return null;
+  for (const index of partersOfHardest(outcomes, pairs)) {
+    const left = pairs.filter((pair) => !isParted(outcomes[index]!, pair));
+    const others = setOf(size - 1, outcomes, left);
+    if (others !== null) return [index, ...others];
   }
-  return { chosen, table: chosen.map((index) => outcomes[index]!), together };
+  return null;
+}
+
+function partersOfHardest(outcomes: readonly Outcomes[], pairs: readonly Pair[]): number[] {
+  let fewest: number[] | null = null;
+  for (const pair of pairs) {
+    const parters = [...outcomes.keys()].filter((index) => isParted(outcomes[index]!, pair));
+    if (fewest === null || parters.length < fewest.length) fewest = parters;
+  }
+  return fewest!;
 }
 
 function allPairs(count: number): Pair[] {
@@ -44,31 +84,6 @@ function allPairs(count: number): Pair[] {
 
 function isParted(outcomes: Outcomes, [one, other]: Pair): boolean {
   return (outcomes[one] ?? 0) !== outcomes[other];
-}
-
-function greedily(parts: readonly boolean[][], open: readonly boolean[], first: number): number[] {
-  const chosen = [first];
-  let left = open.map((is, at) => is && !parts[first]![at]);
-  while (left.includes(true)) {
-    const gains = parts.map((own) => own.filter((is, at) => is && left[at]).length);
-    const next = gains.indexOf(Math.max(...gains));
-    chosen.push(next);
-    left = left.map((is, at) => is && !parts[next]![at]);
-  }
-  return chosen;
-}
-
-function withoutNeedless(
-  parts: readonly boolean[][],
-  open: readonly boolean[],
-  chosen: readonly number[],
-): number[] {
-  let kept = [...chosen];
-  for (const index of chosen) {
-    const others = kept.filter((each) => each !== index);
-    if (open.every((is, at) => !is || others.some((each) => parts[each]![at]))) kept = others;
-  }
-  return kept;
 }
 
 /** Part of the pairs that a set of problems tells apart, 0..1. */
