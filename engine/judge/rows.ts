@@ -9,11 +9,7 @@ export function trueRow(plan: Plan, row: number): bigint {
 }
 
 /** What a row's own pairs make with its own layings, and with its wrong counts and exchanges where asked. */
-function rowWith(
-  { plan, ledger }: Pick<Scene, 'plan' | 'ledger'>,
-  row: number,
-  counts: (debt: Debt) => boolean,
-): bigint {
+function rowWith({ plan, ledger }: Scene, row: number, counts: (debt: Debt) => boolean): bigint {
   const beads = rowBeads(plan, ledger, row);
   let value = 0n;
   for (let place = beads.length - 1; place >= 0; place -= 1)
@@ -64,11 +60,6 @@ export function sayable(scene: Scene, row: number): readonly bigint[] {
   const counted = rowWith(scene, row, (debt) => debt.by !== 'slide');
   const slid = rowWith(scene, row, () => true);
   return [before, counted, slid, before - half, counted - half, slid - half];
-}
-
-/** The row's own value by what was done with it up to that action. */
-export function rowUntil(plan: Plan, ledger: Ledger, row: number, act: number): bigint {
-  return rowWith({ plan, ledger }, row, (debt) => debt.by !== 'slide' && debt.act <= act);
 }
 
 /** Ten-bars of the row that are taken and not yet laid as ones, less ones laid before their tens were taken. */

@@ -4,7 +4,7 @@ import { CellsPupil, randomCellsHabits } from '../oracle/cells-pupil.ts';
 import { CELLS_SLIPS, togetherInCells } from '../oracle/cells-slips.ts';
 import { chanceOf } from '../oracle/chance.ts';
 import { randomPaperHabits } from '../oracle/paper-pupil.ts';
-import { actionsOf, isFull, play, problemOf, spent, statusOf } from './play.ts';
+import { actionsOf, isFull, isHardlyWorked, play, problemOf, spent, statusOf } from './play.ts';
 import { randomNumber } from './random.ts';
 
 const ORDERS = 150;
@@ -54,10 +54,12 @@ function pupil(seed: number, names: readonly string[], least = 1): Case {
   const habits = randomPaperHabits(chance);
   const ways = randomCellsHabits(chance);
   const told = new CellsPupil(given, habits, ways, chance, togetherInCells(planned)).work();
-  const work = replay(problem, actionsOf(told));
+  const actions = actionsOf(told);
+  const work = replay(problem, actions);
   const label = () =>
     `seed ${seed}: ${multiplicand.text} × ${multiplier.text} ${problem.policy.control} ${planned.map(({ happened }) => happened())} spent ${spent(work)}\n${JSON.stringify([habits, ways])}\n${told.map((each) => JSON.stringify(each)).join('\n')}`;
-  return { label, work, slipped: planned.every(({ happened }) => happened() !== null) };
+  const slipped = planned.every(({ happened }) => happened() !== null);
+  return { label, work, slipped: slipped && !isHardlyWorked(problem, actions) };
 }
 
 describe('facts on the squares', () => {

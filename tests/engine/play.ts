@@ -49,8 +49,9 @@ export function isFull(work: Work): boolean {
  */
 export function isHardlyWorked({ multiplicand, multiplier }: Problem, actions: readonly Action[]) {
   const worked = new Set(
-    actions.flatMap((action) =>
-      action.do === 'layBars' || (action.do === 'write' && 'square' in action)
+    actions.flatMap((action, index) =>
+      actions[index + 1]?.do !== 'undo' &&
+      (action.do === 'layBars' || (action.do === 'write' && 'square' in action))
         ? [String(action.square)]
         : [],
     ),

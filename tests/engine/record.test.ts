@@ -43,7 +43,7 @@ function recording(seed: number, names: readonly string[]): Case | null {
   const actions = actionsOf(told);
   // A number without its only digit asks for nothing: that is work not begun.
   const begun = asksForBars(actions) && !isHardlyWorked(problem, actions);
-  if (names.length > 0 && !begun) return null;
+  if (names.length > 0 && (!begun || mayCancel(slips))) return null;
   const work = replay(problem, actions);
   const label = () =>
     `seed ${seed}: ${multiplicand.text} × ${multiplier.text} ${problem.policy.control} ${JSON.stringify(slips.map((slip) => slip.happened()))} spent ${spent(work)}\n${told.map((each) => JSON.stringify(each)).join('\n')}`;
@@ -54,6 +54,16 @@ function asksForBars(actions: readonly Action[]): boolean {
   return EDGES.every((edge) =>
     actions.some((each) => each.do === 'layTile' && each.edge === edge && each.digit > 0),
   );
+}
+
+/** Two slips with bars of one place may make up for each other. */
+function mayCancel(slips: readonly Slipping[]): boolean {
+  const places = slips.flatMap((slip) => {
+    const { meant } = slip.happened()!;
+    const square = (meant['square'] ?? meant['to']) as [number, number] | undefined;
+    return square === undefined ? [] : [square[0] + square[1]];
+  });
+  return new Set(places).size < places.length;
 }
 
 const KINDS = Object.keys(SLIPS).filter(

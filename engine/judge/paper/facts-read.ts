@@ -120,7 +120,8 @@ export function readSquares(scene: Scene, moment: Moment): Squares {
 function readWay(scene: Scene, moment: Moment, row: number, entries: readonly Entry[]) {
   const found = factsOf(scene, moment, row, entries);
   const lost = entries.filter(isAstray);
-  return { found, lost, amiss: lost.length + amissIn(found), kept: keptIn(scene, found) };
+  // A digit that names another pair than its slot's speaks for the other way more than a wrong one.
+  return { found, lost, amiss: 2 * lost.length + amissIn(found), kept: keptIn(scene, found) };
 }
 
 /** How many digits stand that were right when they were written. */

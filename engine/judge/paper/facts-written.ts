@@ -87,9 +87,11 @@ export function squareFaults(scene: Scene, { facts, astray }: Squares): readonly
     rest = rest.filter((some) => some !== home && some !== each);
     faults.push(faultOf(scene, 'where', home.fact, [each.entry!], home.fact.due!));
   }
-  for (const each of rest) {
-    if (each.entry === undefined && !each.fact.final) continue;
-    faults.push(faultOf(scene, 'fact', each.fact, each.entry ? [each.entry] : [], each.fact.due!));
+  for (const fact of new Set(rest.map((each) => each.fact))) {
+    // Two wrong digits are one misremembered fact.
+    const entries = rest.flatMap((each) => (each.fact === fact ? (each.entry ?? []) : []));
+    if (entries.length === 0 && !fact.final) continue;
+    faults.push(faultOf(scene, 'fact', fact, entries, fact.due!));
   }
   return withClaims(
     scene,

@@ -1,7 +1,7 @@
 import { pileValue } from '../../mat/position.ts';
 import { digitsOf } from '../../numerals/numeral.ts';
 import { amountAt, ownDue } from '../ledger.ts';
-import { rowLaid, rowUntil, sayable } from '../rows.ts';
+import { rowLaid, sayable } from '../rows.ts';
 import type { Scene } from '../scene.ts';
 import { copiedColumns } from './columns.ts';
 import { rowLines } from './lines.ts';
@@ -12,9 +12,10 @@ import type { RowSource } from './rows-written.ts';
 export const recorded: RowSource = {
   applies: ({ up }) => up.length > 1,
   columns: (scene, row) => {
-    const values = [...sayable(scene, row), ...lying(scene, row), ...asWritten(scene, row)].filter(
-      (value) => value >= 0n,
-    );
+    const last = lastPen(scene, row);
+    const then = until(scene, last);
+    const lies = last < scene.lastAct ? [] : lying(then, row);
+    const values = [...sayable(then, row), ...lies].filter((value) => value >= 0n);
     const above = 10n ** BigInt(row);
     const digits = [...new Set(values)].map((value) => digitsOf(value / above));
     return [...digits.map(copiedColumns), ...(makesNothing(scene, row) ? [copiedColumns([])] : [])];
@@ -40,18 +41,17 @@ function lying(scene: Scene, row: number): readonly bigint[] {
   return [piles.reduce((sum, pile, column) => sum + amountAt(pile, row + column), 0n)];
 }
 
-/**
- * A row that still lacked bars is not judged before its finish. If none came since, what it was written from was
- * all there was: a slip with its bars that came later takes nothing back.
- */
-function asWritten({ plan, position, ledger }: Scene, row: number): readonly bigint[] {
-  if (ledger.debts.length === 0) return [];
+/** The action that wrote the latest digit of the row; without one, whatever is done last. */
+function lastPen({ plan, position, ledger }: Scene, row: number): number {
   const { line } = rowLines(plan, position)[row]!;
-  if (line === null) return [];
-  const places = Object.keys(position.paper.lines[line] ?? {});
-  const last = Math.max(...places.map((place) => ledger.pens[penOf(line, Number(place))] ?? -1));
-  const laidLater = ledger.plots.some(({ lays }) =>
-    lays.some(({ square, act }) => square[0] === row && act > last),
-  );
-  return laidLater ? [] : [rowUntil(plan, ledger, row, last)];
+  const places = line === null ? [] : Object.keys(position.paper.lines[line] ?? {});
+  if (line === null || places.length === 0) return Number.POSITIVE_INFINITY;
+  return Math.max(...places.map((place) => ledger.pens[penOf(line, Number(place))] ?? -1));
+}
+
+/** What is written is read from the mat as it is then: a slip with bars that comes later changes nothing about it. */
+function until(scene: Scene, last: number): Scene {
+  const debts = scene.ledger.debts.filter(({ act }) => act <= last);
+  if (debts.length === scene.ledger.debts.length) return scene;
+  return { ...scene, ledger: { ...scene.ledger, debts } };
 }
