@@ -15,6 +15,7 @@ import {
   stepsOf,
   tallyWith,
 } from './reading.ts';
+import { type Trial, tryOut } from './trial.ts';
 import { type Variant, variantsFor } from './variants.ts';
 import { type Hypothesis, type Weighed, weigh } from './weigh.ts';
 
@@ -46,10 +47,10 @@ export function explain(
   catalogue: readonly ErrorPattern[] = CATALOGUE,
 ): Explanation {
   const reading = readWorks(works);
-  const variants = variantsFor(catalogue, works);
-  const notTested = untested(reading, variants);
+  const trials = variantsFor(catalogue, works).map((each) => tryOut(reading, works.length, each));
+  const notTested = untested(trials);
   if (!recurs(stepsOf(wrongIn(reading)))) return { reported: [], unnamed: false, notTested };
-  const weighed = weigh(reading, variants, catalogue.length);
+  const weighed = weigh(reading, trials, catalogue.length);
   return { ...judged(reading, weighed), notTested };
 }
 
@@ -62,14 +63,11 @@ function wrongIn({ right }: Reading): Decision[] {
   );
 }
 
-function untested(reading: Reading, variants: readonly Variant[]): string[] {
-  const rightWay = reading.heldBy([]);
+function untested(trials: readonly Trial[]): string[] {
   const tested = new Map<string, boolean>();
-  for (const variant of variants) {
+  for (const { variant, tested: is } of trials) {
     const { id } = variant.pattern;
-    if (tested.get(id) === true) continue;
-    const shows = differences(reading, reading.heldBy([variant]), rightWay);
-    tested.set(id, recurs(stepsOf(shows)));
+    tested.set(id, is || tested.get(id) === true);
   }
   return [...tested].flatMap(([id, is]) => (is ? [] : [id]));
 }

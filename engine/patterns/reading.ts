@@ -40,59 +40,67 @@ export interface Reading {
   readonly total: Tally;
   /** What is otherwise when these are held together. */
   readonly heldBy: (variants: readonly Variant[]) => Changes;
+  /** What is otherwise in one of the works when this alone is held. */
+  readonly heldIn: (work: number, variant: Variant) => Changes;
 }
 
-/** A part of one of the works; its groups are numbered from `first` on. */
+/** A part of a work; its groups are numbered from `first` on. */
 interface PartRead {
   readonly part: EvidencePart;
   readonly first: number;
   readonly count: number;
-  readonly facts: Facts;
-  readonly stage: DoneWork['problem']['stage'];
 }
 
 const NO_CHANGES: Changes = new Map();
 
 export function readWorks(works: readonly DoneWork[]): Reading {
   const right: RightGroup[] = [];
-  const parts = works.flatMap((work, index) => {
-    const facts = factsIn(work);
-    return evidenceOf(work).map((part): PartRead => {
+  const facts = works.map(factsIn);
+  const partsOf = works.map((work, index) =>
+    evidenceOf(work).map((part): PartRead => {
       const groups = part.expect(RIGHT_WAY);
       const first = right.length;
       for (const group of groups) right.push(rightGroup(index, group));
-      return { part, first, count: groups.length, facts, stage: work.problem.stage };
-    });
-  });
-  const alone = new Map<Variant, Changes>();
-  const ofOne = (variant: Variant): Changes => {
-    const known = alone.get(variant);
+      return { part, first, count: groups.length };
+    }),
+  );
+  const alone = works.map(() => new Map<Variant, Changes>());
+  const heldIn = (work: number, variant: Variant): Changes => {
+    const known = alone[work]!.get(variant);
     if (known !== undefined) return known;
+    if (!mayBearOn(variant, works[work]!, facts[work]!)) return NO_CHANGES;
     const changes = new Map<number, GroupRead>();
-    for (const each of parts)
-      if (bearsOn(variant, each)) change(changes, right, each, variant.beliefs);
-    alone.set(variant, changes);
+    for (const part of partsOf[work]!)
+      if (bearsOn(variant, part)) change(changes, right, part, variant.beliefs);
+    alone[work]!.set(variant, changes);
     return changes;
   };
-  const ofSeveral = (variants: readonly Variant[]): Changes => {
+  const heldTogether = (variants: readonly Variant[]): Changes => {
     const changes = new Map<number, GroupRead>();
     const beliefs = variants.reduce<Beliefs>(
       (all, each) => holdingBoth(all, each.beliefs),
       RIGHT_WAY,
     );
-    for (const each of parts) {
-      const bearing = variants.filter((variant) => bearsOn(variant, each));
-      if (bearing.length > 1) change(changes, right, each, beliefs);
-      if (bearing.length === 1) copy(changes, ofOne(bearing[0]!), each);
+    for (const [work, parts] of partsOf.entries()) {
+      const own = variants.filter((each) => mayBearOn(each, works[work]!, facts[work]!));
+      for (const part of parts) {
+        const bearing = own.filter((variant) => bearsOn(variant, part));
+        if (bearing.length > 1) change(changes, right, part, beliefs);
+        if (bearing.length === 1) copy(changes, heldIn(work, bearing[0]!), part);
+      }
     }
     return changes;
   };
+  const heldAlone = (variant: Variant): Changes =>
+    new Map(works.flatMap((_, work) => [...heldIn(work, variant)]));
   return {
     right,
     total: addedUp(right.map(({ tally }) => tally)),
+    heldIn,
     heldBy: (variants) => {
-      if (variants.length === 0) return NO_CHANGES;
-      return variants.length === 1 ? ofOne(variants[0]!) : ofSeveral(variants);
+      const [first, ...more] = variants;
+      if (first === undefined) return NO_CHANGES;
+      return more.length === 0 ? heldAlone(first) : heldTogether(variants);
     },
   };
 }
@@ -102,12 +110,12 @@ function rightGroup(work: number, group: Group): RightGroup {
   return { work, group, answers, tally: tallyOf(group, answers) };
 }
 
-function bearsOn({ pattern, beliefs }: Variant, { part, facts, stage }: PartRead): boolean {
-  return (
-    pattern.stages.includes(stage) &&
-    part.bears.some((name) => beliefs[name] !== undefined) &&
-    mayBear(beliefs, facts)
-  );
+function mayBearOn({ pattern, beliefs }: Variant, { problem }: DoneWork, facts: Facts): boolean {
+  return pattern.stages.includes(problem.stage) && mayBear(beliefs, facts);
+}
+
+function bearsOn({ beliefs }: Variant, { part }: PartRead): boolean {
+  return part.bears.some((name) => beliefs[name] !== undefined);
 }
 
 function change(

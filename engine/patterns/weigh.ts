@@ -2,6 +2,7 @@ import type { Group } from './evidence/evidence.ts';
 import { exchanged, logHeld, logSum, logUnnamed, type Tally } from './likelihood.ts';
 import type { ErrorPattern } from './pattern.ts';
 import { type Changes, type Reading, tallyWith } from './reading.ts';
+import type { Trial } from './trial.ts';
 import type { Variant } from './variants.ts';
 
 /** Beliefs before any work is seen. Own proposal: some one in five has a pattern (Cox: 5 to 13 %). */
@@ -34,7 +35,7 @@ interface Candidate extends Hypothesis {
 }
 
 /** Slips only, each pattern, pairs, and something unnamed besides. */
-export function weigh(reading: Reading, variants: readonly Variant[], patterns: number): Weighed {
+export function weigh(reading: Reading, trials: readonly Trial[], patterns: number): Weighed {
   const { total } = reading;
   const none: Hypothesis = {
     variants: [],
@@ -42,13 +43,13 @@ export function weigh(reading: Reading, variants: readonly Variant[], patterns: 
     tally: total,
     log: Math.log(PRIOR.none) + logHeld(total),
   };
-  const shareOf = sharesOf(variants);
-  const singles = variants.map((variant): Candidate => {
-    const changes = reading.heldBy([variant]);
+  const shareOf = sharesOf(trials.map(({ variant }) => variant));
+  const singles = trials.flatMap(({ variant, changes }): Candidate[] => {
+    if (changes === null) return [];
     const tally = tallyWith(reading, changes);
     const share = shareOf(variant) - Math.log(patterns);
     const log = Math.log(PRIOR.one) + share + logHeld(tally);
-    return { variants: [variant], changes, tally, share, log };
+    return [{ variants: [variant], changes, tally, share, log }];
   });
   const candidates = singles.filter(({ tally }) => tally.held >= LEAST_HELD);
   const besides = candidates.map(

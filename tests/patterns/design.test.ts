@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { CATALOGUE } from '../../engine/patterns/catalogue/index.ts';
+import { designSet } from '../../engine/patterns/design/designed.ts';
 import { evidenceSet } from '../../engine/patterns/design/evidence-set.ts';
 import { randomProblems } from '../../engine/patterns/design/pool.ts';
 import {
@@ -40,6 +41,64 @@ test('a designed set parts every pair that its pool can part, and no problem of 
   }
   const columns = SOME.map((_, at) => table.map((outcomes) => outcomes[at]).join());
   expect(new Set(columns).size).toBe(SOME.length);
+});
+
+/** All ways to take so many of a list. */
+function choices<T>(from: readonly T[], size: number): T[][] {
+  if (size === 0) return [[]];
+  return from.flatMap((first, at) =>
+    choices(from.slice(at + 1), size - 1).map((others) => [first, ...others]),
+  );
+}
+
+test('no smaller set of the pool would do: all of them are tried', () => {
+  for (const seed of [1, 2, 3]) {
+    const pool = randomProblems('paper', SHAPE, 12, seed);
+    const all = shareParted(pool, SOME);
+    const { chosen } = separatingSet(pool, SOME);
+    expect(
+      shareParted(
+        chosen.map((index) => pool[index]!),
+        SOME,
+      ),
+    ).toBe(all);
+    const smaller = choices(pool, chosen.length - 1);
+    expect(smaller.filter((set) => shareParted(set, SOME) === all)).toEqual([]);
+  }
+});
+
+test('each problem of the set says which pairs it alone parts', () => {
+  const pool = randomProblems('paper', SHAPE, 40, 3);
+  const { chosen, table, parting } = separatingSet(pool, SOME);
+  expect(parting).toHaveLength(chosen.length);
+  const outcomeOf = (own: readonly number[], index: number) => (index < 0 ? 0 : own[index]);
+  for (const [at, { parts, alone }] of parting.entries()) {
+    expect(alone.length).toBeGreaterThan(0);
+    expect(parts).toBeGreaterThanOrEqual(alone.length);
+    for (const [one, other] of alone) {
+      const differs = table.map((own) => outcomeOf(own, one) !== outcomeOf(own, other));
+      expect(differs).toEqual(table.map((_, index) => index === at));
+    }
+  }
+});
+
+test('the set for written work parts all patterns, and random sets of its size mostly do not', () => {
+  const { problems, table, inseparable, randomSets } = designSet('paper');
+  const [least, mean] = randomSets;
+  expect(new Set(Object.values(table).map(String)).size).toBe(Object.keys(table).length);
+  expect(Object.values(table).every((outcomes) => outcomes.some((each) => each > 0))).toBe(true);
+  expect(inseparable).toEqual([]);
+  expect(problems.length).toBeLessThanOrEqual(3);
+  expect(least).toBeLessThan(mean);
+  expect(mean).toBeLessThan(1);
+});
+
+test('a set for evidence takes a problem from the spare ones where a pattern shows in none of the pool', () => {
+  const zeroLess = [problemOf('paper', '347', '26'), problemOf('paper', '589', '34')];
+  const spare = [problemOf('paper', '468', '73'), problemOf('paper', '304', '26')];
+  const set = evidenceSet(zeroLess, [variantOf('row closed up over a zero')], 2, spare);
+  expect(set.map(({ multiplicand }) => multiplicand.text)).toContain('304');
+  expect(set.map(({ multiplicand }) => multiplicand.text)).not.toContain('468');
 });
 
 test('two names for one belief are never parted, and the proof goes over all problems', () => {

@@ -107,6 +107,14 @@ describe('pupils who hold patterns', () => {
     expect(idsOf(works).sort()).toEqual(held);
   });
 
+  test('a row left out is seen as such, and what is done besides is named with it', () => {
+    const held = ['only the units row worked', 'counts one bead short'];
+    const works = problemsAt('bars').map((problem, seed) =>
+      workBy(problem, held.map(beliefsOf), seed),
+    );
+    expect(idsOf(works).sort()).toEqual([...held].sort());
+  });
+
   test('slid straight down and rows not moved over end alike, and are told apart by what was done', () => {
     const works = problemsAt('record').map((problem) =>
       workBy(problem, [beliefsOf('slid straight down')]),

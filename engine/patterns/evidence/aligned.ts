@@ -31,10 +31,16 @@ export interface Aligned {
 export function readAligned(line: AlignedLine, usual?: Aligned): Aligned {
   const first = usual && line.made(usual.shift);
   if (usual && first && isAsUsual(line, first, usual)) return usual;
+  const tried: LineWork[] = [];
+  if (usual && first) tried[usual.shift] = first;
+  const madeAt = (shift: number) => {
+    tried[shift] ??= line.made(shift);
+    return tried[shift];
+  };
   let best: Aligned | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (const shift of shiftsOf(line)) {
-    const made = first && shift === usual?.shift ? first : line.made(shift);
+  for (const shift of shiftsOf(line, madeAt)) {
+    const made = madeAt(shift);
     const due = line.due(made.digits.length);
     const group = expectLine(line.seen, made, shift);
     const step = stepOfShift(line, shift);
@@ -44,6 +50,7 @@ export function readAligned(line: AlignedLine, usual?: Aligned): Aligned {
     if (wrong >= least) continue;
     least = wrong;
     best = { made, shift, due, group };
+    if (wrong === 0) break;
   }
   return best!;
 }
@@ -73,13 +80,18 @@ function stepOfShift({ row, origin }: AlignedLine, shift: number): string {
 }
 
 /** Where the row's own digits may begin: after some of its lowest zeros, or where it is due. */
-function shiftsOf({ seen, made, due }: AlignedLine): Set<number> {
-  const lowest = lowestOf(seen.digits);
-  const shifts = new Set([lowest]);
-  for (let next = lowest; next < MOST_SHIFT && seen.digits.get(next) === 0; next += 1) {
-    shifts.add(next + 1);
+function shiftsOf(
+  { seen: { digits }, due }: AlignedLine,
+  madeAt: (shift: number) => LineWork,
+): readonly number[] {
+  const lowest = lowestOf(digits);
+  const shifts = [lowest];
+  for (let next = lowest; next < MOST_SHIFT && digits.get(next) === 0; next += 1) {
+    shifts.push(next + 1);
   }
-  return shifts.add(due(made(lowest).digits.length));
+  const meant = due(madeAt(lowest).digits.length);
+  if (!shifts.includes(meant)) shifts.push(meant);
+  return shifts;
 }
 
 function lowestOf(digits: PlaceDigits): number {
