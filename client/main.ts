@@ -77,4 +77,11 @@ const start = async (): Promise<void> => {
   await show(await signIn());
 };
 
-await start();
+/** Pages that show nothing of anybody and need no session. */
+const OPEN_PAGES: Readonly<Record<string, () => Promise<HTMLElement>>> = {
+  '/print': async () => (await import('./print/start.ts')).startPrint(),
+};
+
+const openPage = OPEN_PAGES[location.pathname];
+if (openPage === undefined) await start();
+else page.replaceChildren(await openPage());

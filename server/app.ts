@@ -48,6 +48,8 @@ function steps(parts: AppParts): Step[] {
     ['/assets', headers, assets()],
     ['/work', framed, headers, neverCached, page],
     ['/class', framed, headers, neverCached, page],
+    ['/print', framed, headers, neverCached, page],
+    ['/present', framed, headers, neverCached, page],
     ['/api', headers, neverCached, onlyJson, needsRoom(parts.hasRoom), requireSession(sessions)],
     ['/api/attempts', actionRoutes(attempts), resultRoutes(marks)],
     ['/api', json({ limit: LIMITS.body })],

@@ -1,0 +1,107 @@
+import type { printEn } from './class-print-en.ts';
+import { many } from './many.ts';
+import type { Phrase } from './words.ts';
+
+/** Every word of the printing page and its sheets in Spanish. Adults are addressed as “usted”. */
+export const printEs: Record<keyof typeof printEn, Phrase> = {
+  printTitle: 'Imprimir',
+  printIntro: 'Todo se dibuja a su tamaño real. Elija, mire e imprima al 100 %.',
+  what: 'Qué imprimir',
+  kindMat: 'El tapete',
+  kindTiles: 'Fichas de números',
+  kindBars: 'Barras de perlas',
+  kindCards: 'Tarjetas de problemas',
+  kindAnswers: 'Soluciones',
+  kindSquared: 'Papel cuadriculado',
+  kindHelp: 'Para la persona adulta que ayuda',
+  how: 'Papel y tinta',
+  paper: 'Papel',
+  a4: 'A4',
+  letter: 'Carta',
+  inks: 'Tinta',
+  colour: 'Color',
+  saving: 'Ahorro de tinta',
+  matSize: 'El tapete',
+  rows: 'Filas',
+  columns: 'Columnas',
+  decimals: 'Lugares tras la coma',
+  side: 'Lado de un cuadro',
+  sideWhole: 'todo el tapete en una hoja',
+  mm: '{length} mm',
+  tooSmall:
+    'Barras con perlas de {bead} mm son demasiado pequeñas para las manos. Elija cuadros mayores para barras y fichas.',
+  amounts: 'Cuántos',
+  tileSets: 'Fichas de cada cifra',
+  barSets: 'Barras de cada largo',
+  numbersOnBars: 'Un número en cada barra',
+  ruling: 'Cuadros del papel',
+  whichProblems: 'Problemas',
+  fromActivity: 'De la actividad «{title}» ({count})',
+  typedOwn: 'Escritos aquí',
+  typeHere: 'Un problema por línea, por ejemplo 934 × 314',
+  lineUnread: 'La línea {line} no está clara: «{text}». Escriba dos números con × entre ellos.',
+  lineTooLarge: 'Línea {line}: ningún tapete es bastante grande para esto.',
+  noProblems: 'Escriba un problema para imprimir tarjetas o soluciones.',
+  sheetCount: ({ count }) => `${count} ${many(count, 'hoja', 'hojas')}`,
+  preview: 'Las hojas',
+  printNow: 'Imprimir',
+  printBlocked: 'Este marco no deja imprimir. Ábralo en su propia pestaña.',
+  inTab: 'Abrir en una pestaña',
+  back: 'Volver',
+
+  sheetOf: 'Hoja {at} de {all}',
+  scale: 'Esta línea mide 10 cm. Si no, imprima otra vez al 100 %, sin «ajustar a la página».',
+  caution:
+    'Para que lo corten personas adultas. Las piezas recortadas y las perlas son partes pequeñas: manténgalas lejos de menores de tres años y de quien se lleve objetos a la boca; cuente las piezas al guardarlas. Siga las normas de seguridad locales.',
+  matTitle: 'Tapete de {rows} filas y {columns} columnas, cuadros de {side} mm',
+  matWhole: 'El tapete entero. Las fichas van debajo y a la derecha.',
+  matPart:
+    'Fila {row} de {rows}, columna {column} de {columns}. Corte por los bordes; una los que llevan la misma letra.',
+  tilesTitle: 'Fichas de números, {side} mm',
+  tilesPart: 'Con marco: el número de abajo. Sin marco: el número del lado.',
+  barsTitle: 'Barras de perlas, {bead} mm de perla a perla',
+  barsPart: 'Recorte por las líneas. Diez largos, de diez perlas a una.',
+  squaredTitle: 'Papel cuadriculado, {ruling} mm',
+  squaredPart: 'Una cifra por cuadro; unidades bajo unidades.',
+  cardsTitle: 'Tarjetas de problemas',
+  cardsPart: 'Los números de las esquinas son los de las soluciones.',
+  answersTitle: 'Soluciones',
+  answersPart: 'Para el control del error, al terminar el trabajo.',
+  partial: '× {digit}:  {value}',
+  product: 'Producto:  {product}',
+  exchanges: ({ count }) => `${count} ${many(count, 'cambio', 'cambios')} con barras`,
+  questions: 'Preguntas sobre el tapete',
+  askWorth: '¿Cuánto vale una perla donde se cruzan {across} y {up}?',
+  askSquare: '¿Qué cuadro vale {worth}? Pon el dedo encima.',
+  askCategory: '{across} por {up}: ¿qué cuadro? Pon el dedo encima.',
+  anySquare: 'cualquier cuadro de {place}',
+  noMatHolds: 'Ningún tapete es bastante grande para esto.',
+
+  helpTitle: 'Para la persona adulta que ayuda',
+  helpPart: 'Cómo ayudar sin decir la respuesta.',
+  helpMat: 'Qué es esto',
+  helpMat1:
+    'El tapete muestra la multiplicación larga. Cada cuadro tiene un lugar: unidades, decenas, centenas y así. Un cuadro a la izquierda, o uno arriba, vale diez veces más. Los cuadros de un mismo lugar están en diagonal y tienen el mismo tejido.',
+  helpMat2:
+    'Un número se pone con fichas abajo y el otro a la derecha, hacia arriba. En cada cuadro va la barra de la cifra de abajo, tantas veces como dice la cifra del lado.',
+  helpMat3:
+    'Después se cuenta cada fila desde la derecha; diez de un lugar se cambian por una en el cuadro de la izquierda. Al final todo baja por las diagonales, se cuenta otra vez y se lee el producto en la fila de abajo.',
+  helpDo: 'Qué ayuda',
+  helpDo1:
+    'Siéntese al lado y deje que trabajen las manos del niño o la niña. Espere más de lo que parece natural.',
+  helpDo2:
+    'Pregunte en vez de decir: «¿En qué cuadro estás?» «¿Qué dicen las dos fichas?» «¿Hay diez en este montón?» «¿Adónde va esa decena?»',
+  helpDo3: 'Si se atasca, pregunte por el último paso que estaba claro y empiecen desde ahí.',
+  helpDo4:
+    'Cualquier orden es bueno: filas, cuadros, cambiar antes o después. No hace falta hacerlo como usted.',
+  helpDo5:
+    'Deje que compruebe: intercambien los dos números y repítanlo, o usen las soluciones al final.',
+  helpNot: 'Qué no ayuda',
+  helpNot1: 'Decir la respuesta, mover las barras o señalar el error enseguida.',
+  helpNot2: 'Reglas sin tapete, como «añade un cero». Los lugares vacíos lo mostrarán.',
+  helpNot3: 'La prisa. Pare mientras todavía sea agradable; el tapete puede esperar a mañana.',
+  helpSee: 'Si algo no está bien',
+  helpSee1:
+    'Un desliz es una noticia, no una falta. Pregunte: «¿Contamos este montón otra vez?» y deje que lo encuentre.',
+  helpSee2: 'Si lo mismo sale mal una y otra vez, cuente a quien enseña lo que ha visto.',
+};
