@@ -24,6 +24,7 @@ export function playPaper(problem: Problem, beliefs: Beliefs, hand: Hand): void 
 
 /** Whether a row is worked: one that makes nothing is left out. */
 export function worksRow(beliefs: Beliefs, problem: Problem, row: number): boolean {
+  if (beliefs.works === undefined) return true;
   const [across, up] = [problem.multiplicand.digits, problem.multiplier.digits];
   return believed(beliefs, 'works', { row, column: 0, across, up }, true);
 }

@@ -33,14 +33,10 @@ export function readAligned(line: AlignedLine, usual?: Aligned): Aligned {
   if (usual && first && isAsUsual(line, first, usual)) return usual;
   const tried: LineWork[] = [];
   if (usual && first) tried[usual.shift] = first;
-  const madeAt = (shift: number) => {
-    tried[shift] ??= line.made(shift);
-    return tried[shift];
-  };
   let best: Aligned | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (const shift of shiftsOf(line, madeAt)) {
-    const made = madeAt(shift);
+  for (const shift of shiftsOf(line, tried)) {
+    const made = madeAt(line, tried, shift);
     const due = line.due(made.digits.length);
     const group = expectLine(line.seen, made, shift);
     const step = stepOfShift(line, shift);
@@ -79,17 +75,21 @@ function stepOfShift({ row, origin }: AlignedLine, shift: number): string {
   return row === 0 ? `row:0:${origin}` : `zero:${row}:${Math.min(shift, row - 1)}`;
 }
 
+/** Each shift is worked out once. */
+function madeAt(line: AlignedLine, tried: LineWork[], shift: number): LineWork {
+  tried[shift] ??= line.made(shift);
+  return tried[shift];
+}
+
 /** Where the row's own digits may begin: after some of its lowest zeros, or where it is due. */
-function shiftsOf(
-  { seen: { digits }, due }: AlignedLine,
-  madeAt: (shift: number) => LineWork,
-): readonly number[] {
+function shiftsOf(line: AlignedLine, tried: LineWork[]): readonly number[] {
+  const { digits } = line.seen;
   const lowest = lowestOf(digits);
   const shifts = [lowest];
   for (let next = lowest; next < MOST_SHIFT && digits.get(next) === 0; next += 1) {
     shifts.push(next + 1);
   }
-  const meant = due(madeAt(lowest).digits.length);
+  const meant = line.due(madeAt(line, tried, lowest).digits.length);
   if (!shifts.includes(meant)) shifts.push(meant);
   return shifts;
 }

@@ -45,17 +45,26 @@ interface Beside {
 interface RowsRead {
   /** One for each digit of the multiplier. */
   readonly groups: readonly Group[];
-  readonly standing: readonly StandingRow[];
+  /** Empty places below each row that the child wrote. */
+  readonly shifts: readonly number[];
+}
+
+export interface RowReader {
+  readonly read: (beliefs: Beliefs) => RowsRead;
+  /** The rows as they stand in the end, each beginning where it was read to begin. */
+  readonly standing: (read: RowsRead) => readonly StandingRow[];
 }
 
 /** Reads the rows that the child wrote, by any beliefs. */
-export function rowReader(work: DoneWork, paper: PaperSeen): (beliefs: Beliefs) => RowsRead {
+export function rowReader(work: DoneWork, paper: PaperSeen): RowReader {
   const { problem } = work;
   const rows = rowsSeen(work, paper);
+  const all = [...problem.multiplier.digits.keys()];
+  const missing = all.filter((row) => isOver(work) && !rows.some((seen) => seen.row === row));
   const usual = new Map<number, { readonly read: Aligned; readonly group: Group }>();
   const read = (beliefs: Beliefs): RowsRead => {
-    const groups: Group[] = problem.multiplier.digits.map(() => []);
-    const standing: StandingRow[] = [];
+    const groups: Group[] = all.map(() => []);
+    const shifts: number[] = [];
     let beside: Beside = { earlier: [], first: 0 };
     for (const seen of rows) {
       const asUsual = usual.get(seen.row);
@@ -68,19 +77,18 @@ export function rowReader(work: DoneWork, paper: PaperSeen): (beliefs: Beliefs) 
         works && own === asUsual?.read ? asUsual.group : ofWorkedRow(problem, seen.row, works, own);
       if (beliefs === RIGHT_WAY) usual.set(seen.row, { read: own, group });
       groups[seen.row] = group;
-      standing.push({ ...seen.standing, shift: own.shift });
+      shifts.push(own.shift);
       const first = seen.row === 0 ? seen.top + 1 : beside.first;
       beside = { earlier: own.made.handed, first };
     }
-    for (const row of isOver(work) ? problem.multiplier.digits.keys() : []) {
-      if (!rows.some((seen) => seen.row === row)) {
-        groups[row] = ofMissingRow(problem, beliefs, row, beside);
-      }
-    }
-    return { groups, standing };
+    for (const row of missing) groups[row] = ofMissingRow(problem, beliefs, row, beside);
+    return { groups, shifts };
   };
   read(RIGHT_WAY);
-  return read;
+  return {
+    read,
+    standing: ({ shifts }) => rows.map((row, at) => ({ ...row.standing, shift: shifts[at]! })),
+  };
 }
 
 function standingRow(
@@ -166,13 +174,18 @@ function readRow(
   const { row } = seen;
   const { origin } = problem.mat;
   const { notes } = seen;
-  const made = (shift: number) =>
-    rowWork(problem, beliefs, row, beside, (column) => notes.get(column + shift));
+  const { first } = beside;
   if (up.length === 1) {
-    const only = made(0);
+    const only = rowWork(problem, beliefs, row, beside, (column) => notes.get(column));
     return { made: only, shift: 0, due: 0, group: expectLine(seen, only, 0) };
   }
-  const due = (length: number) =>
-    shiftOf(beliefs, { row, across, up, length, first: beside.first });
-  return readAligned({ seen, row, origin, due, made }, usual);
+  const line = {
+    seen,
+    row,
+    origin,
+    due: (length: number) => shiftOf(beliefs, { row, across, up, length, first }),
+    made: (shift: number) =>
+      rowWork(problem, beliefs, row, beside, (column) => notes.get(column + shift)),
+  };
+  return readAligned(line, usual);
 }

@@ -13,18 +13,18 @@ export function paperEvidence(work: DoneWork): readonly EvidencePart[] {
   const rows = rowReader(work, paper);
   const single = work.problem.multiplier.digits.length === 1;
   const sum = sumOf(work, paper);
-  const { standing } = rows(RIGHT_WAY);
+  const standing = rows.standing(rows.read(RIGHT_WAY));
   return [
     {
       bears: ['fact', 'partner', 'works', 'shift', 'column'],
-      expect: (beliefs) => rows(beliefs).groups,
+      expect: (beliefs) => rows.read(beliefs).groups,
     },
     ...(single
       ? []
       : [
           // Where the rows begin matters only to those who join them.
           oneGroup(['add', 'join'], (beliefs) =>
-            sum(beliefs, beliefs.join === undefined ? standing : rows(beliefs).standing),
+            sum(beliefs, beliefs.join === undefined ? standing : rows.standing(rows.read(beliefs))),
           ),
         ]),
     pointEvidence(work),
