@@ -1,6 +1,8 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { plainImports, thinTemplates } from './bundling.ts';
+import { CHUNKS } from './chunks.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
@@ -10,6 +12,7 @@ const pages = { main: here('index.html'), login: here('launch/login.ts') };
 export default defineConfig({
   root: here('.'),
   base: '/',
+  plugins: [thinTemplates(), plainImports()],
   build: {
     outDir: here('dist'),
     emptyOutDir: true,
@@ -17,8 +20,9 @@ export default defineConfig({
     target: 'es2022',
     // Every asset stays a file of our own origin: the page's policy allows no data: address but the icon's.
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
-    rollupOptions: {
+    modulePreload: false,
+    rolldownOptions: {
+      output: { codeSplitting: { includeDependenciesRecursively: false, groups: CHUNKS } },
       input: Object.fromEntries(Object.entries(pages).filter(([, path]) => existsSync(path))),
     },
   },

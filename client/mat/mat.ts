@@ -215,6 +215,12 @@ export class PwMat extends LitElement {
     return nearest(spots, x, y, this.side / 2);
   }
 
+  /** Whether a point of the window lies in the upper left half of a cell. */
+  inUpperHalf(cell: Cell, x: number, y: number): boolean {
+    const box = this.cellElement(cell)?.getBoundingClientRect();
+    return box !== undefined && (x - box.left) / box.width + (y - box.top) / box.height < 1;
+  }
+
   /** Shows bars travelling from square to square along the way that the material takes. */
   async fly(from: Square, to: Square, kinds: readonly number[]): Promise<void> {
     if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
@@ -279,7 +285,7 @@ export class PwMat extends LitElement {
       data-cell=${cellKey(cell)}
       data-source=${state.bars.some((count) => count > 0) ? `pile:${row}:${column}` : 'none'}
       tabindex=${cellKey(this.here) === cellKey(cell) ? 0 : -1}
-      aria-label=${squareName(this.placesOf(row, column), state)}
+      aria-label=${squareName(this.placesOf(row, column), state, view.tellsPlaces)}
       ?decimal=${place < 0}
       .hierarchy=${hierarchy}
       .family=${family}
@@ -289,6 +295,8 @@ export class PwMat extends LitElement {
       .target=${state.target}
       .held=${state.held}
       .marked=${state.marked}
+      .asked=${state.asked}
+      .figures=${state.figures}
       .numbers=${view.numbers}
       @click=${() => this.pressed(cell)}
     ></pw-square>`;

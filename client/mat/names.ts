@@ -14,21 +14,28 @@ const pileWords = (bars: readonly number[]): string => {
 const makes = (bars: readonly number[]): number =>
   bars.reduce((sum, count, i) => sum + count * (i + 1), 0);
 
-/** The name of a square: row and column by their places, the place they make, and the pile. */
+const contentWords = ({ bars, figures }: SquareView): string => {
+  const total = makes(bars);
+  const parts = total === 0 ? [] : [words('pileMakes', { bars: pileWords(bars), total })];
+  if (figures?.fromRight != null) parts.push(words('inUpper', { digit: figures.fromRight }));
+  if (figures?.own != null) parts.push(words('inLower', { digit: figures.own }));
+  return parts.length === 0 ? words('squareEmpty') : parts.join(', ');
+};
+
+/** The name of a square: row and column by their places, the place they make where it may be told, and what lies there. */
 export const squareName = (
   places: { readonly row: number; readonly column: number },
   state: SquareView,
+  tellsPlace: boolean,
 ): string => {
-  const total = makes(state.bars);
-  const pile =
-    total === 0 ? words('squareEmpty') : words('pileMakes', { bars: pileWords(state.bars), total });
-  const name = words('squareName', {
+  const name = words(tellsPlace ? 'squareName' : 'squareAsked', {
     row: placeWord(places.row),
     column: placeWord(places.column),
     place: placeWord(places.row + places.column),
-    pile,
+    pile: contentWords(state),
   });
-  return state.again ? `${name}, ${words('again')}` : name;
+  const asked = state.asked ? `${name}, ${words('asked')}` : name;
+  return state.again ? `${asked}, ${words('again')}` : asked;
 };
 
 export const tileName = (edge: 'bottom' | 'right', state: TileView): string => {

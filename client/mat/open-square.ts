@@ -30,6 +30,8 @@ export type OpenDeed =
   | { readonly is: 'count'; readonly total: number }
   | { readonly is: 'makeTen'; readonly pick: Pick; readonly exchange: boolean }
   | { readonly is: 'exchange'; readonly tens: number; readonly ones: number }
+  | { readonly is: 'carryTens'; readonly tens: number }
+  | { readonly is: 'exchangeAt'; readonly to: Square }
   | { readonly is: 'takeAway'; readonly bars: readonly number[] };
 
 /**
@@ -108,8 +110,8 @@ export class PwOpenSquare extends LitElement {
     this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
   }
 
-  /** Something picked up here was let go at a point of the window. */
-  drop(index: number, x: number, y: number): void {
+  /** Something picked up here was let go at a point of the window; false: not over anything of this square. */
+  drop(index: number, x: number, y: number): boolean {
     const over = (selector: string) => {
       const box = this.renderRoot.querySelector(selector)?.getBoundingClientRect();
       return box && x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
@@ -120,6 +122,7 @@ export class PwOpenSquare extends LitElement {
       const tens = picked.filter((i) => bars[i] === 10).length;
       this.deed({ is: 'exchange', tens, ones: tens });
     } else if (over('.mould') && bars[index] !== 10) this.picked = picked;
+    return over('section') === true;
   }
 
   private measure(): void {
@@ -257,7 +260,9 @@ export class PwOpenSquare extends LitElement {
 
   private exchange() {
     const tens = this.tensPicked();
-    if (tens === 0 || this.view.left === null) return nothing;
+    if (tens === 0) return nothing;
+    const elsewhere = html`<button data-do="carryTens" @click=${() => this.deed({ is: 'carryTens', tens })}>${words('toOtherSquare')}</button>`;
+    if (this.view.left === null) return elsewhere;
     return html`<button
       class="primary"
       data-do="exchange"
@@ -265,7 +270,7 @@ export class PwOpenSquare extends LitElement {
       @click=${() => {
         this.asksOnes = !this.asksOnes;
       }}
-    >${words('exchangeTens', { tens })}</button>`;
+    >${words('exchangeTens', { tens })}</button>${elsewhere}`;
   }
 
   private pad() {

@@ -1,11 +1,15 @@
-import { css, html, LitElement } from 'lit';
+import { html, LitElement, nothing } from 'lit';
+import type { Line } from '../../engine/child.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { icon } from '../ui/icons.ts';
-import { placeWord, pointSign, words } from '../words/words.ts';
+import { placeWord, pointSign, rowWord, words } from '../words/words.ts';
+import { paperStyles } from './paper-styles.ts';
 
 export interface PaperCell {
   readonly place: number;
   readonly digit: number | null;
+  /** The small figure that was carried to this place. */
+  readonly carried: number | null;
   readonly again: boolean;
   readonly active: boolean;
   readonly marked: boolean;
@@ -13,8 +17,15 @@ export interface PaperCell {
   readonly point: boolean;
 }
 
+/** A line that is written digit by digit, highest place first; `row` null: the product. */
+export interface PaperLine {
+  readonly line: Line;
+  readonly row: number | null;
+  readonly cells: readonly PaperCell[];
+}
+
 export interface PaperView {
-  /** The two numbers as they are written. */
+  /** The two numbers as they are written; empty: none. */
   readonly multiplicand: string;
   readonly multiplier: string;
   /** Partial products as said, by row from below. */
@@ -23,175 +34,126 @@ export interface PaperView {
     readonly answer: string;
     readonly again: boolean;
   }[];
-  /** Cells of the product, highest place first. */
-  readonly product: readonly PaperCell[];
+  /** Partial products as written, in the order in which they were begun. */
+  readonly rows: readonly PaperLine[];
+  readonly product: PaperLine;
+}
+
+/** Where on the paper. */
+export interface PaperSpot {
+  readonly line: Line;
+  readonly place: number;
 }
 
 /** One character a square; a point has none of its own, it stands behind its digit. */
 const charsOf = (written: string): string[] =>
   [...written.matchAll(/\d\.?/g)].map(([text]) => text.replace('.', pointSign));
 
+const nameOf = ({ row }: PaperLine, cell: PaperCell): string => {
+  const names = [
+    words(row === null ? 'productCell' : 'rowCell', {
+      row: row === null ? '' : rowWord(row),
+      place: placeWord(cell.place),
+      digit: cell.digit ?? words('noDigit'),
+    }),
+  ];
+  if (cell.carried !== null) names.push(words('carriedCell', { digit: cell.carried }));
+  if (cell.point) names.push(words('pointAfter'));
+  if (cell.again) names.push(words('again'));
+  return names.join(', ');
+};
+
 /**
- * Squared paper: the problem, what was said of each row, and the product line, written digit by digit.
- * Property `view`. Events: `line-cell` (detail: place), `line-key` (detail: { place, event }).
+ * Squared paper: the problem, what was said or written of each row, and the product line.
+ * Property `view`; attribute `whole`: nothing of it may be left out on a small screen.
+ * Events: `line-cell` (detail: PaperSpot), `line-key` (detail: { spot, event }).
  */
 export class PwPaper extends LitElement {
   static override properties = { view: { attribute: false } };
-  static override styles = [
-    buttonStyles,
-    css`
-      :host {
-        display: block;
-        min-width: 0;
-      }
-      .sheet {
-        --cell: min(40px, calc((100cqw - 22px) / var(--cells)));
-        box-sizing: border-box;
-        padding: 10px;
-        border: 1px solid var(--rule);
-        border-radius: 8px;
-        background: var(--surface);
-      }
-      .box {
-        container-type: inline-size;
-      }
-      .line {
-        display: flex;
-        justify-content: flex-end;
-        font-size: 1.375rem;
-        line-height: 32px;
-      }
-      .line span {
-        box-sizing: border-box;
-        width: var(--cell);
-        height: 33px;
-        border: solid var(--rule);
-        border-width: 1px 0 0 1px;
-        text-align: center;
-      }
-      .line span:last-child {
-        border-right-width: 1px;
-      }
-      @media (max-width: 700px) {
-        .line:not(.product),
-        .rule {
-          display: none;
-        }
-        .sheet {
-          --cell: calc((100cqw - 22px) / var(--cells));
-        }
-      }
-      .rule {
-        height: 2.5px;
-        margin-left: auto;
-        width: calc(var(--cell) * var(--cells));
-        background: var(--ink);
-      }
-      .again {
-        color: var(--again);
-        font-weight: 700;
-        background: var(--again-tint);
-      }
-      .line {
-        position: relative;
-      }
-      .line svg {
-        position: absolute;
-        top: 6px;
-        left: 0;
-        width: 20px;
-        height: 20px;
-      }
-      .line button {
-        width: var(--cell);
-        min-width: 0;
-        padding: 0;
-        border: 1.5px dashed var(--line);
-        border-radius: 6px;
-        background: var(--surface);
-        font-size: 1.375rem;
-      }
-      .point {
-        position: absolute;
-        right: -4px;
-      }
-      .line button {
-        position: relative;
-      }
-      .line button.written {
-        border-style: solid;
-      }
-      .line button[aria-pressed='true'] {
-        border: 3px solid var(--focus);
-        background: var(--surface);
-        color: var(--ink);
-      }
-      .line button.marked {
-        border: 3px dashed var(--ink);
-      }
-      .line button.again {
-        color: var(--again);
-        border: 3px solid var(--again);
-        transform: translateY(-6px);
-        background: var(--again-tint);
-        box-shadow: 3px 8px 6px rgb(0 0 0 / 45%);
-      }
-    `,
-  ];
+  static override styles = [buttonStyles, paperStyles];
   declare view: PaperView;
 
-  /** Brings the focus to a place of the product. */
-  focusPlace(place: number): void {
-    this.renderRoot.querySelector<HTMLElement>(`[data-place="${place}"]`)?.focus();
+  /** Brings the focus to a place of a line. */
+  focusSpot({ line, place }: PaperSpot): void {
+    this.renderRoot.querySelector<HTMLElement>(`[data-spot="${line} ${place}"]`)?.focus();
   }
 
-  private key(event: KeyboardEvent, place: number): void {
-    const to = { ArrowLeft: place + 1, ArrowRight: place - 1 }[event.key];
-    if (to !== undefined) {
+  /** The place under a point of the window, for dropping. */
+  spotAt(x: number, y: number): PaperSpot | null {
+    const under = this.shadowRoot?.elementFromPoint(x, y)?.closest<HTMLElement>('[data-spot]');
+    const [line, place] = under?.dataset.spot?.split(' ') ?? [];
+    return line === undefined ? null : { line: line as Line, place: Number(place) };
+  }
+
+  private get lines(): readonly PaperLine[] {
+    return [...this.view.rows, this.view.product];
+  }
+
+  private beside({ line, place }: PaperSpot, key: string): PaperSpot | null {
+    if (key === 'ArrowLeft') return { line, place: place + 1 };
+    if (key === 'ArrowRight') return { line, place: place - 1 };
+    const by = { ArrowUp: -1, ArrowDown: 1 }[key];
+    if (by === undefined) return null;
+    const to = this.lines[this.lines.findIndex((each) => each.line === line) + by];
+    return { line: to?.line ?? line, place };
+  }
+
+  private key(event: KeyboardEvent, spot: PaperSpot): void {
+    const to = this.beside(spot, event.key);
+    if (to !== null) {
       event.preventDefault();
-      this.focusPlace(to);
-    } else this.dispatchEvent(new CustomEvent('line-key', { detail: { place, event } }));
+      this.focusSpot(to);
+    } else this.dispatchEvent(new CustomEvent('line-key', { detail: { spot, event } }));
   }
 
-  private cell(cell: PaperCell, tabStop: boolean) {
-    const plain = words('productCell', {
-      place: placeWord(cell.place),
-      digit: cell.digit ?? words('noDigit'),
-    });
-    const name = cell.point ? words('pointAfter', { cell: plain }) : plain;
-    const classes = `${cell.digit === null ? '' : 'written'} ${cell.again ? 'again' : ''} ${cell.marked ? 'marked' : ''}`;
+  private cell(line: PaperLine, cell: PaperCell, tabStop: boolean) {
+    const spot = { line: line.line, place: cell.place };
+    const { digit, again, marked } = cell;
     return html`<button
-      class=${classes}
-      data-place=${cell.place}
+      class=${`${digit === null ? '' : 'written'} ${again ? 'again' : ''} ${marked ? 'marked' : ''}`}
+      data-spot=${`${spot.line} ${spot.place}`}
       tabindex=${tabStop ? 0 : -1}
       aria-pressed=${cell.active}
-      aria-label=${cell.again ? `${name}, ${words('again')}` : name}
-      @click=${() => this.dispatchEvent(new CustomEvent('line-cell', { detail: cell.place }))}
-      @keydown=${(event: KeyboardEvent) => this.key(event, cell.place)}
-    >${cell.digit ?? ''}${cell.point ? html`<b class="point">${pointSign}</b>` : ''}</button>`;
+      aria-label=${nameOf(line, cell)}
+      @click=${() => this.dispatchEvent(new CustomEvent('line-cell', { detail: spot }))}
+      @keydown=${(event: KeyboardEvent) => this.key(event, spot)}
+    >${cell.carried === null ? nothing : html`<small>${cell.carried}</small>`}${digit ?? ''}${cell.point ? html`<b class="point">${pointSign}</b>` : nothing}</button>`;
   }
 
-  protected override render() {
-    const { view } = this;
-    const cells = Math.max(view.product.length, charsOf(view.multiplicand).length + 1);
+  private line(line: PaperLine) {
+    const stop = Math.max(
+      0,
+      line.cells.findIndex((cell) => cell.active),
+    );
+    const name = line.row === null ? words('productLine') : rowWord(line.row);
+    return html`<div class="line written" role="group" aria-label=${name}>${line.cells.map((cell, i) => this.cell(line, cell, i === stop))}</div>`;
+  }
+
+  private printed(cells: number) {
+    const { multiplicand, multiplier, said } = this.view;
+    if (multiplicand === '') return nothing;
     const digits = (list: readonly string[]) =>
       [...Array<string>(Math.max(0, cells - list.length)).fill(''), ...list].map(
         (digit) => html`<span>${digit}</span>`,
       );
-    const stop = Math.max(
-      0,
-      view.product.findIndex((cell) => cell.active),
-    );
-    return html`<div class="box"><div class="sheet" .style=${`--cells:${cells}`}>
-      <div class="line">${digits(charsOf(view.multiplicand))}</div>
-      <div class="line">${digits(['×', ...charsOf(view.multiplier)])}</div>
-      <div class="rule"></div>
-      ${view.said.map(
+    return html`<div class="line printed">${digits(charsOf(multiplicand))}</div>
+      <div class="line printed">${digits(['×', ...charsOf(multiplier)])}</div>
+      <div class="rule printed"></div>
+      ${said.map(
         ({ answer, again }) =>
-          html`<div class="line ${again ? 'again' : ''}">${again ? icon('look') : ''}${digits(charsOf(answer))}</div>`,
+          html`<div class="line printed ${again ? 'again' : ''}">${again ? icon('look') : ''}${digits(charsOf(answer))}</div>`,
       )}
-      ${view.said.length > 0 ? html`<div class="rule"></div>` : ''}
-      <div class="line product" role="group" aria-label=${words('productLine')}>${view.product.map((cell, i) => this.cell(cell, i === stop))}</div>
+      ${said.length > 0 ? html`<div class="rule printed"></div>` : nothing}`;
+  }
+
+  protected override render() {
+    const { view } = this;
+    const cells = Math.max(view.product.cells.length, charsOf(view.multiplicand).length + 1);
+    return html`<div class="box"><div class="sheet" .style=${`--cells:${cells}`}>
+      ${this.printed(cells)}
+      ${view.rows.map((row) => this.line(row))}
+      ${view.rows.length > 0 ? html`<div class="rule"></div>` : nothing}
+      ${this.line(view.product)}
     </div></div>`;
   }
 }

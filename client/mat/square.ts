@@ -3,11 +3,13 @@ import { icon } from '../ui/icons.ts';
 import { stitches, weaveStyles } from '../ui/weave.ts';
 import { barStyles, drawBar } from './bar.ts';
 import { BETWEEN, layPile, ROW } from './pile-layout.ts';
+import type { SquareView } from './view.ts';
 
 /**
  * One square of the mat. The host is the grid's cell: its owner sets role, name and tab stop.
  * Properties: `hierarchy`, `family`, `bars` (counts of kinds 1..10), `side` (pixels),
- * and the states `again` (to be looked at again), `target` (may receive), `held` (its pile is in the hand), `marked` (a hint points here).
+ * `figures` (digits in its corners; null: none),
+ * and the states `asked` (what the question is about), `again` (to be looked at again), `target` (may receive), `held` (its pile is in the hand), `marked` (a hint points here).
  */
 export class PwSquare extends LitElement {
   static override properties = {
@@ -19,6 +21,8 @@ export class PwSquare extends LitElement {
     target: { type: Boolean, reflect: true },
     held: { type: Boolean, reflect: true },
     marked: { type: Boolean, reflect: true },
+    asked: { type: Boolean, reflect: true },
+    figures: { attribute: false },
     numbers: { type: Boolean },
   };
   static override styles = [
@@ -110,6 +114,48 @@ export class PwSquare extends LitElement {
         border: 2.5px dashed var(--ink);
         border-radius: 5px;
       }
+      :host([asked]) .cloth::before {
+        content: '';
+        position: absolute;
+        inset: 4px;
+        border: 3px double var(--ink);
+        border-radius: 50%;
+      }
+      .figure {
+        position: absolute;
+        display: grid;
+        place-items: center;
+        width: 48%;
+        height: 48%;
+        box-sizing: border-box;
+        color: var(--ink);
+        background: none;
+        font-size: calc(var(--square) * 0.36);
+        line-height: 1;
+      }
+      .own {
+        right: 5%;
+        bottom: 4%;
+      }
+      .fromRight {
+        top: 4%;
+        left: 5%;
+      }
+      .pen {
+        border: 2.5px solid var(--focus);
+        border-radius: 6px;
+        background: var(--surface);
+      }
+      .between {
+        position: absolute;
+        inset: 3px;
+        background: linear-gradient(
+          to bottom right,
+          transparent calc(50% - 0.8px),
+          var(--edge-colour) calc(50% - 0.8px) calc(50% + 0.8px),
+          transparent calc(50% + 0.8px)
+        );
+      }
       :host([held]) .cloth {
         outline: 3px solid var(--ink);
         outline-offset: 1px;
@@ -129,6 +175,8 @@ export class PwSquare extends LitElement {
   declare target: boolean;
   declare held: boolean;
   declare marked: boolean;
+  declare asked: boolean;
+  declare figures: SquareView['figures'];
   declare numbers: boolean;
 
   constructor() {
@@ -141,6 +189,8 @@ export class PwSquare extends LitElement {
     this.target = false;
     this.held = false;
     this.marked = false;
+    this.asked = false;
+    this.figures = null;
     this.numbers = false;
   }
 
@@ -173,8 +223,15 @@ export class PwSquare extends LitElement {
     );
   }
 
+  private figure(slot: 'own' | 'fromRight') {
+    const { figures } = this;
+    if (figures === null) return null;
+    return html`<span class=${`figure ${slot} ${figures.pen === slot ? 'pen' : ''}`}>${figures[slot]}</span>`;
+  }
+
   protected override render() {
     return html`<div class="cloth weave h${this.hierarchy}">${stitches(this.family)}</div>
+      ${this.figures === null ? null : html`<div class="between h${this.hierarchy}"></div>${this.figure('fromRight')}${this.figure('own')}`}
       <svg class="pile h${this.hierarchy}" aria-hidden="true">${this.pile()}</svg>
       ${this.again ? html`<span class="mark">${icon('look')}</span>` : null}`;
   }

@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { buttonStyles } from '../ui/buttons.ts';
 import { words } from '../words/words.ts';
 import './bar.ts';
@@ -6,11 +6,11 @@ import './bar.ts';
 const KINDS = [1, 2, 3, 4, 5, 6, 7, 8, 9];
 
 /**
- * The tray of bars with how many to lay at once. Properties: `kind` (in the hand, null: none), `count`.
+ * The tray of bars with how many to lay at once. Properties: `kind` (in the hand, null: none), `count` (null: always one).
  * Events: `kind` (detail: 1..9), `how-many` (detail: 1..9). Bars can also be dragged: `data-source="bar:KIND"`.
  */
 export class PwTray extends LitElement {
-  static override properties = { kind: { attribute: false }, count: { type: Number } };
+  static override properties = { kind: { attribute: false }, count: { attribute: false } };
   static override styles = [
     buttonStyles,
     css`
@@ -66,7 +66,7 @@ export class PwTray extends LitElement {
     `,
   ];
   declare kind: number | null;
-  declare count: number;
+  declare count: number | null;
 
   constructor() {
     super();
@@ -96,7 +96,11 @@ export class PwTray extends LitElement {
 
   protected override render() {
     return html`<div class="bars" role="group" aria-label=${words('bars')}>${KINDS.map((kind) => this.bar(kind))}</div>
-      <div class="many" role="group" aria-label=${words('howMany')}>
+      ${this.count === null ? nothing : this.manyRow()}`;
+  }
+
+  private manyRow() {
+    return html`<div class="many" role="group" aria-label=${words('howMany')}>
         <span>${words('howMany')}</span>${KINDS.map((count) => this.many(count))}
       </div>`;
   }

@@ -1,3 +1,5 @@
+import type { Slot } from '../../engine/child.ts';
+
 /** What the mat shows: plain data, made anew after each action; the mat's elements hold nothing else. */
 export interface SquareView {
   /** Counts of the bars of kind 1..10. */
@@ -6,6 +8,14 @@ export interface SquareView {
   readonly target: boolean;
   readonly held: boolean;
   readonly marked: boolean;
+  /** What the question, or the fact, is about. */
+  readonly asked: boolean;
+  /** Digits in the two corners, and the corner where the pen is; null: not written on. */
+  readonly figures: {
+    readonly own: number | null;
+    readonly fromRight: number | null;
+    readonly pen: Slot | null;
+  } | null;
 }
 
 export interface TileView {
@@ -23,6 +33,8 @@ export interface MatView {
   readonly needed: number;
   readonly squares: readonly (readonly SquareView[])[];
   readonly tiles: { readonly bottom: readonly TileView[]; readonly right: readonly TileView[] };
+  /** Whether a square's name tells its place; not where that is the question. */
+  readonly tellsPlaces: boolean;
   /** Each bar's number beside it. */
   readonly numbers: boolean;
 }

@@ -4,11 +4,16 @@ import { buttonStyles } from './buttons.ts';
 import { icon } from './icons.ts';
 
 /**
- * Digits to press. Properties: `name` says what the digits are for; `rubs` shows the rubber, `points` the decimal point.
- * Events: `digit` (detail: 0..9), `rub`, `point`.
+ * Digits to press. Properties: `name` says what the digits are for; `rubs` shows the rubber, `points` the decimal point,
+ * `carries` (true, false; null: hidden) whether the next digit is a small one. Events: `digit` (detail: 0..9), `rub`, `point`, `carry`.
  */
 export class PwKeypad extends LitElement {
-  static override properties = { name: {}, rubs: { type: Boolean }, points: { type: Boolean } };
+  static override properties = {
+    name: {},
+    rubs: { type: Boolean },
+    points: { type: Boolean },
+    carries: { attribute: false },
+  };
   static override styles = [
     buttonStyles,
     css`
@@ -30,17 +35,22 @@ export class PwKeypad extends LitElement {
         padding: 0;
         font-size: 1.25rem;
       }
+      .carry {
+        font-size: 0.875rem;
+      }
     `,
   ];
   declare name: string;
   declare rubs: boolean;
   declare points: boolean;
+  declare carries: boolean | null;
 
   constructor() {
     super();
     this.name = '';
     this.rubs = false;
     this.points = false;
+    this.carries = null;
   }
 
   private send(event: string, detail?: number): void {
@@ -55,6 +65,7 @@ export class PwKeypad extends LitElement {
           html`<button data-source="digit:${digit}" @click=${() => this.send('digit', digit)}>${digit}</button>`,
       )}
       ${this.points ? html`<button aria-label=${words('point')} @click=${() => this.send('point')}>${pointSign}</button>` : null}
+      ${this.carries === null ? null : html`<button class="carry" aria-pressed=${this.carries} @click=${() => this.send('carry')}>${words('carry')}</button>`}
       ${this.rubs ? html`<button class="icon" aria-label=${words('rub')} @click=${() => this.send('rub')}>${icon('rub')}</button>` : null}
     </div>`;
   }

@@ -2,53 +2,37 @@ import {
   type Action,
   type HintLevel,
   nextMove,
-  type Square,
   type Suggestion,
   type Work,
 } from '../../engine/child.ts';
-import type { Cell } from '../mat/cells.ts';
 import { words } from '../words/words.ts';
-import { type HintShown, showHint } from './hints.ts';
-import { type Tool, toolFor, toolsOf } from './moves.ts';
-import { nextSentence, openSentence, type Sentence, sentence } from './sentence.ts';
+import { toolFor } from './moves.ts';
+import { pageOf } from './pages.ts';
+import { type Sentence, sentence } from './says.ts';
+import { nextSentence, openSentence } from './sentence.ts';
 import { answerOf, refusal, told } from './told.ts';
+import type { At, Desk, Tool, ToolId } from './tool.ts';
 import type { WorkStore } from './work-store.ts';
-
-/** What a child has in the hand after a tap: bars of the tray, or a pile of the mat. */
-export type Held =
-  | { readonly what: 'bars'; readonly kind: number }
-  | { readonly what: 'pile'; readonly from: Square };
-
-type Slot = Extract<Cell, { index: number }>;
-
-/** What a page of work remembers beside the work itself; nothing of it is sent or judged. */
-export interface Desk {
-  readonly problem: number;
-  readonly tool: Tool;
-  readonly held: Held | null;
-  readonly howMany: number;
-  readonly slot: Slot | null;
-  readonly open: Square | null;
-  readonly row: number;
-  readonly answer: string;
-  readonly place: number | null;
-  readonly numbers: boolean;
-  readonly hint: HintShown | null;
-  readonly message: Sentence | null;
-  readonly status: string;
-}
 
 const firstUnfinished = (works: readonly Work[]): number => {
   const at = works.findIndex((work) => !work.finished.problem);
   return at < 0 ? works.length - 1 : at;
 };
 
-const suggestedTool = (work: Work): Tool => {
+const toolsOf = ({ problem }: Work): readonly Tool[] => pageOf(problem.stage).tools(problem);
+
+const suggestedTool = (work: Work): ToolId => {
+  const tools = toolsOf(work);
   const next = nextMove(work);
-  return (
-    (next === null ? null : toolFor(next.say.key)) ?? toolsOf(work.problem.stage)[0] ?? 'tiles'
-  );
+  return ((next === null ? null : toolFor(tools, next)) ?? tools[0]!).id;
 };
+
+/** The first question that has no answer yet. */
+const firstUnanswered = ({ problem, position }: Work): number =>
+  Math.max(
+    0,
+    problem.prompts.findIndex((_, i) => position.said.prompts[i] === undefined),
+  );
 
 const freshDesk = (problem: number, work: Work): Desk => ({
   problem,
@@ -59,7 +43,10 @@ const freshDesk = (problem: number, work: Work): Desk => ({
   open: null,
   row: 0,
   answer: '',
-  place: null,
+  spot: null,
+  carries: false,
+  fact: [0, 0],
+  prompt: firstUnanswered(work),
   numbers: false,
   hint: null,
   message: null,
@@ -67,7 +54,7 @@ const freshDesk = (problem: number, work: Work): Desk => ({
 });
 
 /** Joins the desk to the store: every press of the page ends in one of these. */
-export class DeskController {
+export class DeskController implements At {
   readonly store: WorkStore;
   desk: Desk;
   private readonly changed: () => void;
@@ -84,6 +71,14 @@ export class DeskController {
     return this.store.works[this.desk.problem]!;
   }
 
+  get tools(): readonly Tool[] {
+    return toolsOf(this.work);
+  }
+
+  get tool(): Tool {
+    return this.tools.find(({ id }) => id === this.desk.tool)!;
+  }
+
   /** Found once for each position. */
   get next(): Suggestion | null {
     if (this.suggestion?.work !== this.work)
@@ -94,13 +89,13 @@ export class DeskController {
   /** Null while something is to be mended: then the child looks first. */
   get nextTool(): Tool | null {
     if (this.next === null || this.work.lifted.length > 0) return null;
-    return toolFor(this.next.say.key);
+    return toolFor(this.tools, this.next);
   }
 
   get sentence(): Sentence {
-    const { message, hint, open, tool } = this.desk;
+    const { message, hint, open } = this.desk;
     if (message !== null || hint !== null) return message ?? hint!.sentence;
-    return open === null ? nextSentence(this.work, this.next, tool) : openSentence(this.work, open);
+    return open === null ? nextSentence(this) : openSentence(this.work, open);
   }
 
   set(change: Partial<Desk>): void {
@@ -117,7 +112,7 @@ export class DeskController {
       this.set({ message, status: words(message.id, message.values) });
       return false;
     }
-    const held = this.desk.held?.what === 'pile' ? null : this.desk.held;
+    const held = this.desk.held?.what === 'bars' ? this.desk.held : null;
     const bounced = this.bounce();
     const message = bounced ? sentence('bounced') : answerOf(this.work, action);
     this.desk = { ...this.desk, message, hint: null, held };
@@ -136,18 +131,28 @@ export class DeskController {
     return this.store.do(this.desk.problem, { do: 'undo' }) === null;
   }
 
-  choose(tool: Tool): void {
-    this.set({ tool, held: null, open: null, slot: null, place: null, answer: '', message: null });
+  choose(tool: ToolId): void {
+    const nothing = { held: null, open: null, slot: null, spot: null, carries: false };
+    this.set({ ...nothing, tool, answer: '', message: null });
   }
 
-  /** One more step of help for the same position: asks, then shows where, then how. */
-  help(): void {
+  /** One more step of help for the same position: asks, then shows where, then how. What helps is fetched when it is first asked for. */
+  async help(): Promise<void> {
+    const { showHint } = await import('./hints.ts');
     const level = Math.min((this.desk.hint?.level ?? 0) + 1, 3) as HintLevel;
-    const hint = showHint(this.work, level, this.next);
+    this.turnToNext();
+    const hint = showHint(this, level);
     const step = hint.step === null ? {} : { step: hint.step };
     this.store.do(this.desk.problem, { do: 'hint', level, ...step });
     const status = words(hint.sentence.id, hint.sentence.values);
     this.set({ hint, status, message: null, open: level === 1 ? this.desk.open : null });
+  }
+
+  /** Help is about the next move: its question is put, so that the hint and what it is about are seen together. */
+  private turnToNext(): void {
+    const action = this.next?.action;
+    if (action?.do === 'say' && 'prompt' in action)
+      this.set({ prompt: action.prompt, tool: this.nextTool?.id ?? this.desk.tool });
   }
 
   /** From a finished problem to the next one that is not. */

@@ -1,9 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { Problem } from '../../engine/child.ts';
 import { type IconName, icon } from '../ui/icons.ts';
 import type { BeadState } from '../ui/progress.ts';
-import { numeral, type WordId, words } from '../words/words.ts';
+import { type WordId, words } from '../words/words.ts';
 import type { DeskController } from './desk.ts';
 import { speak, speaks } from './read-aloud.ts';
+import { numbersOf } from './sentence.ts';
 import { answers } from './told.ts';
 import type { WorkStore } from './work-store.ts';
 import '../ui/progress.ts';
@@ -40,6 +42,12 @@ const saving = (store: WorkStore) => {
     ${icon(store.unsentCount === 0 ? 'kept' : 'waiting')}${text}</span>`;
 };
 
+const hasBars = ({ tools }: DeskController): boolean => tools.some(({ id }) => id === 'count');
+
+/** Where the numbers are told in words, or there are none, they are not shown in figures. */
+const tellsNumbers = ({ stage, multiplier }: Problem): boolean =>
+  stage !== 'build' && multiplier.digits.length > 0;
+
 /** The sentence, where one is, and the tools that are the same at every step. */
 export const headerOf = (
   at: DeskController,
@@ -49,14 +57,12 @@ export const headerOf = (
   const { id, values } = at.sentence;
   const text = words(id, values);
   const { problem } = at.work;
-  const numbers = {
-    multiplicand: numeral(problem.multiplicand.text),
-    multiplier: numeral(problem.multiplier.text),
-  };
+  const picture = at.desk.message === null ? at.desk.hint?.picture : null;
   return html`<header>
     <div class="said">
+      ${picture ?? nothing}
       <h1 tabindex="-1" class=${at.work.lifted.length > 0 ? 'again' : ''}>${text}</h1>
-      <p class="under"><pw-progress .beads=${beadsOf(at)}></pw-progress><b>${words('problem', numbers)}</b>${saving(at.store)}
+      <p class="under"><pw-progress .beads=${beadsOf(at)}></pw-progress>${tellsNumbers(problem) ? html`<b>${words('problem', numbersOf(at.work))}</b>` : nothing}${saving(at.store)}
         ${at.store.attempt.trial ? html`<span>${words('trial')}</span>` : nothing}
         ${at.store.asideCount > 0 ? html`<span>${words('aside', { count: at.store.asideCount })}</span>` : nothing}</p>
     </div>
@@ -64,8 +70,8 @@ export const headerOf = (
       <div class="buttons" role="toolbar" aria-label=${words('tools')}>
         ${tool('undo', 'undo', () => at.do({ do: 'undo' }))}
         ${speaks() ? tool('readAloud', 'speak', () => speak(text)) : nothing}
-        ${tool('hint', 'lamp', () => at.help())}
-        ${tool('numbersOnBars', 'digits', () => at.set({ numbers: !at.desk.numbers }), { pressed: at.desk.numbers })}
+        ${tool('hint', 'lamp', () => void at.help())}
+        ${hasBars(at) ? tool('numbersOnBars', 'digits', () => at.set({ numbers: !at.desk.numbers }), { pressed: at.desk.numbers }) : nothing}
         ${tool('keys', 'help', help)}
         ${leave === null ? nothing : html`<button data-do="leave" @click=${leave}>${words('backToClass')}</button>`}
         ${answers(at.work) ? html`<button class="check" data-do="check" @click=${() => at.do({ do: 'check' })}>${icon('look')}${words('check')}</button>` : nothing}

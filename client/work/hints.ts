@@ -4,31 +4,13 @@ import {
   hint,
   placeOf,
   type Square,
-  type Suggestion,
   type Work,
 } from '../../engine/child.ts';
 import { type Cell, squareCell, tileCell } from '../mat/cells.ts';
-import { placeWord, type WordId, words } from '../words/words.ts';
+import { numeral, placeWord, words } from '../words/words.ts';
 import { toolFor } from './moves.ts';
-import { type Sentence, sentence } from './sentence.ts';
-
-/** What a hint shows: level 1 asks, 2 marks where, 3 says how. `step` names the obligation that it helps with. */
-export interface HintShown {
-  readonly level: HintLevel;
-  readonly step: string | null;
-  readonly sentence: Sentence;
-  readonly marks: readonly Cell[];
-  readonly place: number | null;
-}
-
-const ASKS: Record<string, WordId> = {
-  tiles: 'askTiles',
-  lay: 'askLay',
-  count: 'askCount',
-  row: 'askRow',
-  slide: 'askSlide',
-  read: 'askRead',
-};
+import { type Sentence, sentence } from './says.ts';
+import type { At, HintShown, Spot } from './tool.ts';
 
 const marksOf = (action: Action): Cell[] => {
   switch (action.do) {
@@ -38,12 +20,21 @@ const marksOf = (action: Action): Cell[] => {
     case 'exchange':
     case 'slide':
       return [squareCell(action.from), squareCell(action.to)];
+    case 'begin':
+      return [tileCell('right', action.row)];
     case 'say':
-      return 'row' in action ? [tileCell('right', action.row)] : [];
+      if ('row' in action) return [tileCell('right', action.row)];
+      return typeof action.answer === 'string' ? [] : edgesOf(action.answer);
     default:
       return 'square' in action ? [squareCell(action.square)] : [];
   }
 };
+
+/** A square is found by the places below it and beside it. */
+const edgesOf = ([row, column]: Square): Cell[] => [
+  tileCell('bottom', column),
+  tileCell('right', row),
+];
 
 const tilePlace = (work: Work, edge: 'bottom' | 'right', index: number): string => {
   const { multiplicand, multiplier } = work.problem;
@@ -52,6 +43,36 @@ const tilePlace = (work: Work, edge: 'bottom' | 'right', index: number): string 
 
 const barWords = ({ count, kind }: { readonly count: number; readonly kind: number }): string =>
   words('someBars', { count, kind });
+
+const howToAnswer = (work: Work, action: Extract<Action, { prompt: number }>): Sentence => {
+  const { prompt, answer } = action;
+  const asked = work.problem.prompts[prompt]!;
+  if (typeof answer !== 'string') {
+    const [row, column] = answer;
+    const places = { row: placeWord(row), column: placeWord(column) };
+    return sentence('howSquare', {
+      ...places,
+      place: placeWord(placeOf(work.problem.mat, answer)),
+    });
+  }
+  if (asked.ask !== 'worth') return sentence('howTell');
+  const [row, column] = asked.square;
+  const places = { row: placeWord(row), column: placeWord(column) };
+  return sentence('howWorth', { ...places, worth: numeral(answer) });
+};
+
+const howToWrite = (work: Work, action: Extract<Action, { do: 'write' }>): Sentence => {
+  if ('square' in action) {
+    const word = action.slot === 'own' ? 'howFigureUnits' : 'howFigureTens';
+    return sentence(word, { digit: action.digit });
+  }
+  const place = placeWord(action.place);
+  if (action.line.startsWith('carry')) return sentence('howCarry', { digit: action.digit, place });
+  const fromMat = ['bars1', 'bars', 'facts', 'record', 'open'].includes(work.problem.stage);
+  return fromMat
+    ? sentence('howWrite', { place })
+    : sentence('howDigit', { digit: action.digit, place });
+};
 
 const how = (work: Work, action: Action): Sentence => {
   switch (action.do) {
@@ -75,9 +96,13 @@ const how = (work: Work, action: Action): Sentence => {
     case 'slide':
       return sentence('howSlide');
     case 'say':
-      return sentence('howSay');
+      return 'prompt' in action ? howToAnswer(work, action) : sentence('howSay');
+    case 'begin':
+      return sentence('howBegin', { row: action.row });
     case 'write':
-      return sentence('howWrite', { place: 'place' in action ? placeWord(action.place) : '' });
+      return howToWrite(work, action);
+    case 'rub':
+      return sentence('howRub');
     case 'point':
       return sentence('howPoint');
     case 'undo':
@@ -87,38 +112,78 @@ const how = (work: Work, action: Action): Sentence => {
   }
 };
 
-const words1 = (next: Suggestion): Sentence => {
-  const tool = toolFor(next.say.key);
-  return sentence((tool === null ? undefined : ASKS[tool]) ?? 'nextMend');
+/** The pair of a fact that a figure on a square belongs to. */
+const pairOf = ([row, column]: Square, slot: string): string =>
+  `${row}:${slot === 'own' ? column : column - 1}`;
+
+const stepsOf = (work: Work, action: Action): string[] => {
+  const settled = (square: Square) => `settled:${placeOf(work.problem.mat, square)}`;
+  switch (action.do) {
+    case 'layTile':
+      return [`tile:${action.edge}:${action.index}`];
+    case 'layBars': {
+      const pair = (action.of ?? action.square).join(':');
+      return [`laid:${pair}`, `fact:${pair}`, `where:${pair}`];
+    }
+    case 'count':
+    case 'makeTen':
+      return [`counted:${action.square.join(':')}`, settled(action.square)];
+    case 'exchange':
+      return [settled(action.from)];
+    case 'slide':
+      return [`slid:${action.from[0]}`];
+    case 'say':
+      return ['prompt' in action ? `prompt:${action.prompt}` : `said:${action.row}`];
+    case 'write':
+      return writtenSteps(work, action);
+    case 'point':
+      return ['point'];
+    default:
+      return [];
+  }
+};
+
+const writtenSteps = (work: Work, action: Extract<Action, { do: 'write' }>): string[] => {
+  if ('square' in action) {
+    const pair = pairOf(action.square, action.slot);
+    return [`fact:${pair}`, `where:${pair}`];
+  }
+  const { line, place } = action;
+  const row = work.position.paper.begun[line.replace('carry', 'partial')] ?? 0;
+  const zero = `zero:${row}:${place - work.problem.mat.origin}`;
+  const product = line.endsWith('product');
+  return product
+    ? [`read:${place}`, `sum:${place}`, `row:0:${place}`]
+    : [`row:${row}:${place}`, zero];
 };
 
 /** The obligation that a move would meet; the engine's own choice where the move mends something. */
 const stepOf = (work: Work, level: HintLevel, action: Action): string | null => {
-  const settled = (square: Square) => `settled:${placeOf(work.problem.mat, square)}`;
-  const named: string[] = [];
-  if (action.do === 'layTile') named.push(`tile:${action.edge}:${action.index}`);
-  if (action.do === 'layBars') named.push(`laid:${action.square.join(':')}`);
-  if (action.do === 'count' || action.do === 'makeTen')
-    named.push(`counted:${action.square.join(':')}`, settled(action.square));
-  if (action.do === 'exchange') named.push(settled(action.from));
-  if (action.do === 'slide') named.push(`slid:${action.from[0]}`);
-  if (action.do === 'say' && 'row' in action) named.push(`said:${action.row}`);
-  if (action.do === 'write' && 'place' in action) named.push(`read:${action.place}`);
-  if (action.do === 'point') named.push('point');
+  const named = stepsOf(work, action);
   const open = work.steps.find(({ id, status }) => status === 'open' && named.includes(id));
   return open?.id ?? work.lifted[0]?.step ?? hint(work, level)?.step ?? null;
 };
 
+const spotOf = (action: Action): Spot | null => {
+  if (action.do !== 'write' && action.do !== 'rub') return null;
+  if ('square' in action) return { square: action.square, slot: action.slot };
+  const line = action.line.replace(/^carry:(\d)/, 'partial:$1').replace('carry:', '');
+  return { line: line as Extract<Spot, { place: number }>['line'], place: action.place };
+};
+
+const NOTHING = { step: null, marks: [], spot: null, picture: null } as const;
+
 /** Help for the next sensible move of this position. */
-export const showHint = (work: Work, level: HintLevel, next: Suggestion | null): HintShown => {
-  if (next === null)
-    return { level, step: null, sentence: sentence('howDone'), marks: [], place: null };
+export const showHint = ({ work, next, tools }: At, level: HintLevel): HintShown => {
+  if (next === null) return { ...NOTHING, level, sentence: sentence('howDone') };
   const { action } = next;
   const step = stepOf(work, level, action);
-  const shown =
-    level === 1 ? words1(next) : level === 2 ? sentence('whereHere') : how(work, action);
-  const place = action.do === 'write' && 'place' in action ? action.place : null;
-  return level === 1
-    ? { level, step, sentence: shown, marks: [], place: null }
-    : { level, step, sentence: shown, marks: marksOf(action), place };
+  const tool = toolFor(tools, next);
+  const picture = tool?.picture ?? null;
+  if (level === 1)
+    return { ...NOTHING, level, step, sentence: sentence(tool?.ask ?? 'nextMend'), picture };
+  const shown = level === 2 ? sentence('whereHere') : how(work, action);
+  const answer = action.do === 'say' && typeof action.answer !== 'string' && 'prompt' in action;
+  const marks = level === 3 && answer ? [squareCell(action.answer as Square)] : marksOf(action);
+  return { level, step, sentence: shown, marks, spot: spotOf(action), picture };
 };

@@ -1,110 +1,75 @@
 import type { Square } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
-import type { DeskController } from './desk.ts';
-import { toolsOf } from './moves.ts';
-import {
-  layTile,
-  openSquare,
-  pressCell,
-  pressDigit,
-  pressPoint,
-  rubOut,
-  sayRow,
-} from './presses.ts';
+import { openSquare, pressCell, takeAway } from './presses.ts';
+import type { At, Outcome } from './tool.ts';
 
-/** What a key did: nothing, something, or something after which the focus goes to another cell. */
-type Outcome = 'unused' | 'used' | Cell;
-
-const turn = (at: DeskController, by: number): Outcome => {
-  const tools = toolsOf(at.work.problem.stage);
-  const to = tools[tools.indexOf(at.desk.tool) + by];
-  if (to !== undefined) at.choose(to);
+const turn = (at: At, by: number): Outcome => {
+  const { tools, tool } = at;
+  const to = tools[tools.indexOf(tool) + by];
+  if (to !== undefined) at.choose(to.id);
   return 'used';
 };
 
-const digitKey = (at: DeskController, cell: Cell, digit: number): Outcome => {
-  if (cell.at !== 'square') {
-    layTile(at, { edge: cell.at, index: cell.index }, digit);
-    return cell.index > 0 ? { at: cell.at, index: cell.index - 1 } : 'used';
+const tileDigit = (at: At, cell: Extract<Cell, { index: number }>, digit: number): Outcome => {
+  at.do({ do: 'layTile', edge: cell.at, index: cell.index, digit });
+  return cell.index > 0 ? { at: cell.at, index: cell.index - 1 } : 'used';
+};
+
+/** The whole pile if its bars are alike; else it is opened, to choose from. */
+const lift = (at: At, cell: Cell): Outcome => {
+  if (cell.at !== 'square') at.do({ do: 'liftTile', edge: cell.at, index: cell.index });
+  else {
+    const square: Square = [cell.row, cell.column];
+    const bars = at.work.position.piles[cell.row]?.[cell.column]?.bars ?? [];
+    const kinds = bars.flatMap((count, i) => Array<number>(count).fill(i + 1));
+    if (new Set(kinds).size === 1) takeAway(at, square, kinds);
+    else openSquare(at, square);
   }
-  const square: Square = [cell.row, cell.column];
-  if (at.desk.tool === 'lay') {
-    if (digit > 0) at.do({ do: 'layBars', square, kind: digit, count: at.desk.howMany });
-  } else if (at.desk.tool === 'row') {
-    sayDigit(at, cell.row, digit);
-  } else if (at.desk.tool === 'read' && cell.row === 0) {
-    at.do({ do: 'write', line: 'product', place: at.work.problem.mat.origin + cell.column, digit });
-  } else openSquare(at, square);
   return 'used';
 };
 
-/** In the row's move digits make up what the row is said to make. */
-const sayDigit = (at: DeskController, row: number, digit: number): void => {
-  if (at.desk.row !== row) at.set({ row, answer: '' });
-  pressDigit(at, digit);
-};
-
-const pointKey = (at: DeskController, cell: Cell): Outcome => {
-  if (at.desk.tool === 'read' && cell.at === 'square')
-    at.set({ place: at.work.problem.mat.origin + cell.column });
-  pressPoint(at);
-  return 'used';
-};
-
-const lift = (at: DeskController, cell: Cell): Outcome => {
-  if (cell.at !== 'square') {
-    at.do({ do: 'liftTile', edge: cell.at, index: cell.index });
-    return 'used';
-  }
-  if (at.desk.tool === 'row') {
-    rubOut(at);
-    return 'used';
-  }
-  const square: Square = [cell.row, cell.column];
-  const bars = at.work.position.piles[cell.row]?.[cell.column]?.bars ?? [];
-  const kinds = bars.flatMap((count, i) => (count > 0 ? [{ kind: i + 1, count }] : []));
-  const [only] = kinds;
-  if (only !== undefined && kinds.length === 1) at.do({ do: 'liftBars', square, ...only });
-  else openSquare(at, square);
-  return 'used';
-};
-
-const more = (at: DeskController, by: number): Outcome => {
+const more = (at: At, by: number): Outcome => {
   at.set({ howMany: Math.min(9, Math.max(1, at.desk.howMany + by)) });
   return 'used';
 };
 
-/** Keys on a cell of the mat, beside the walking keys. They work only while the mat has the focus. */
-export const cellKey = (at: DeskController, cell: Cell, event: KeyboardEvent): Outcome => {
-  if (event.ctrlKey || event.metaKey || event.altKey || at.work.finished.problem) return 'unused';
-  if (/^\d$/.test(event.key)) return digitKey(at, cell, Number(event.key));
-  switch (event.key) {
+const hasTiles = ({ tools }: At): boolean => tools.some(({ id }) => id === 'tiles');
+const hasBars = ({ tools }: At): boolean => tools.some(({ id }) => id === 'count');
+
+const shared = (at: At, cell: Cell, key: string): Outcome => {
+  switch (key) {
     case 'Enter':
-      if (at.desk.tool === 'row' && at.desk.answer !== '') sayRow(at);
-      else if (cell.at === 'square') openSquare(at, [cell.row, cell.column]);
+      if (cell.at === 'square' && hasBars(at)) openSquare(at, [cell.row, cell.column]);
       else pressCell(at, cell);
       return 'used';
     case ' ':
       pressCell(at, cell);
       return 'used';
-    case '.':
-    case ',':
-      return pointKey(at, cell);
     case '+':
       return more(at, 1);
     case '-':
       return more(at, -1);
     case 'Backspace':
     case 'Delete':
-      return lift(at, cell);
+      return hasTiles(at) ? lift(at, cell) : 'unused';
     case 'PageDown':
       return turn(at, 1);
     case 'PageUp':
       return turn(at, -1);
     case 'Escape':
-      at.set({ held: null, slot: null, hint: null });
+      at.set({ held: null, slot: null, spot: null, hint: null });
       return 'used';
     default:
       return 'unused';
   }
+};
+
+/** Keys on a cell of the mat, beside the walking keys. They work only while the mat has the focus. */
+export const cellKey = (at: At, cell: Cell, event: KeyboardEvent): Outcome => {
+  if (event.ctrlKey || event.metaKey || event.altKey || at.work.finished.problem) return 'unused';
+  const own = at.tool.key?.(at, cell, event.key) ?? 'unused';
+  if (own !== 'unused') return own;
+  if (cell.at !== 'square' && /^\d$/.test(event.key) && hasTiles(at))
+    return tileDigit(at, cell, Number(event.key));
+  return shared(at, cell, event.key);
 };

@@ -1,41 +1,43 @@
-import type { Move, Stage } from '../../engine/child.ts';
-import type { WordId } from '../words/words.ts';
+import type { Suggestion } from '../../engine/child.ts';
+import type { Tool, ToolId } from './tool.ts';
 
-/** The moves of a work as the page offers them; they say where one is and force no order. */
-export const TOOLS = ['tiles', 'lay', 'count', 'row', 'slide', 'read'] as const;
-export type Tool = (typeof TOOLS)[number];
+type Served = readonly ToolId[];
 
-export const TOOL_WORDS: Record<Tool, WordId> = {
-  tiles: 'moveTiles',
-  lay: 'moveLay',
-  count: 'moveCount',
-  row: 'moveRow',
-  slide: 'moveSlide',
-  read: 'moveRead',
+const WITH_BARS: Served = ['count'];
+const LAST: Served = ['read', 'sum', 'walk', 'tell'];
+
+/** Which moves serve what the engine finds sensible next; of a stage's own the first. */
+const SERVES: Partial<Record<Suggestion['say']['key'], Served>> = {
+  layTile: ['tiles'],
+  layBars: ['lay', 'fact'],
+  count: WITH_BARS,
+  makeTen: WITH_BARS,
+  exchange: WITH_BARS,
+  sayRow: ['row'],
+  sayPrompt: ['walk'],
+  sayNumber: ['tell'],
+  begin: ['write'],
+  writePartial: ['write', 'sum'],
+  writeZero: ['write'],
+  writeCarry: ['write', 'sum'],
+  writeProduct: ['read', 'sum'],
+  writeSum: ['sum'],
+  writeSquare: ['figures'],
+  slide: ['slide'],
+  point: ['read', 'sum'],
+  finishRow: ['row', 'write', 'figures', 'sum'],
+  finishProduct: ['read', 'sum'],
+  finishProblem: LAST,
 };
 
-/** A stage is a composition: which moves its page offers. Stages are added here, beside the others. */
-const STAGE_TOOLS: Partial<Record<Stage, readonly Tool[]>> = {
-  bars1: TOOLS,
-  bars: TOOLS,
+/** The move that a suggestion belongs to; null where any may do, as when something is mended. */
+export const toolFor = (tools: readonly Tool[], { say }: Suggestion): Tool | null => {
+  // A carry of the sum has no row.
+  const adding = say.key === 'writeCarry' && Number(say.values.row) < 0;
+  const serves = adding ? ['sum'] : (SERVES[say.key] ?? []);
+  for (const id of serves) {
+    const tool = tools.find((each) => each.id === id);
+    if (tool !== undefined) return tool;
+  }
+  return null;
 };
-
-export const toolsOf = (stage: Stage): readonly Tool[] => STAGE_TOOLS[stage] ?? [];
-
-/** Which tool serves a move that the engine finds sensible next; null where any may. */
-const TOOL_OF: Partial<Record<Move, Tool>> = {
-  layTile: 'tiles',
-  layBars: 'lay',
-  count: 'count',
-  makeTen: 'count',
-  exchange: 'count',
-  sayRow: 'row',
-  finishRow: 'row',
-  slide: 'slide',
-  writeProduct: 'read',
-  point: 'read',
-  finishProduct: 'read',
-  finishProblem: 'read',
-};
-
-export const toolFor = (move: Move): Tool | null => TOOL_OF[move] ?? null;

@@ -1,6 +1,9 @@
 import { html, svg, type TemplateResult } from 'lit';
 
-const picture = (content: ReturnType<typeof svg>): TemplateResult => html`<svg
+type Drawing = ReturnType<typeof svg>;
+
+/** A picture of a move, 150 × 76: what it looks like when it is done. */
+export const picture = (content: Drawing | readonly Drawing[]): TemplateResult => html`<svg
   class="picture"
   viewBox="0 0 150 76"
   width="150"
@@ -10,25 +13,22 @@ const picture = (content: ReturnType<typeof svg>): TemplateResult => html`<svg
   ${content}
 </svg>`;
 
-const beads = (x: number, y: number, count: number, step: number) =>
+export const beads = (x: number, y: number, count: number, step: number): Drawing[] =>
   Array.from(
     { length: count },
     (_, i) => svg`<circle class="bead" cx=${x + i * step} cy=${y} r=${step * 0.42} />`,
   );
 
-/** A small square becomes a big one in which the beads can be counted. */
-export const openingPicture = picture(svg`
-  <rect class="square" x="4" y="24" width="30" height="30" rx="4" />${beads(12, 36, 3, 7)}${beads(12, 44, 3, 7)}
-  <path class="way" d="M42 39h18M54 33l7 6-7 6" />
-  <rect class="square" x="70" y="4" width="76" height="68" rx="7" />${beads(86, 28, 3, 20)}${beads(86, 50, 3, 20)}
-`);
+/** A square with its upper left corner at (x, y). */
+export const box = (x: number, y: number, side = 32, look = ''): Drawing =>
+  svg`<rect class=${`square ${look}`} x=${x} y=${y} width=${side} height=${side} rx="4" />`;
 
-/** Beads go down along the diagonal, to the left. */
-export const slidingPicture = picture(svg`
-  <rect class="square" x="76" y="4" width="32" height="32" rx="4" />
-  <rect class="square other" x="41" y="4" width="32" height="32" rx="4" />
-  <rect class="square other" x="76" y="39" width="32" height="32" rx="4" />
-  <rect class="square" x="41" y="39" width="32" height="32" rx="4" />
-  ${beads(84, 16, 3, 8)}${beads(49, 58, 3, 8)}
-  <path class="way" d="M85 28 66 47M66 39v9h9" />
-`);
+/** A small sheet of squared paper with digits on it; a dot is an empty place. */
+export const line = (x: number, y: number, digits: string, side = 20): Drawing[] =>
+  [...digits].map(
+    (digit, i) => svg`<rect class="cell" x=${x + i * side} y=${y} width=${side} height=${side} />
+      <text x=${x + (i + 0.5) * side} y=${y + side * 0.75}>${digit === '.' ? '' : digit}</text>`,
+  );
+
+/** The way that something takes. */
+export const way = (path: string): Drawing => svg`<path class="way" d=${path} />`;

@@ -1,61 +1,41 @@
 import type { Square, Suggestion, Work } from '../../engine/child.ts';
 import type { Values } from '../words/values.ts';
-import { numeral, type WordId } from '../words/words.ts';
-import { type Tool, toolFor } from './moves.ts';
+import { numeral } from '../words/words.ts';
+import { toolFor } from './moves.ts';
+import { type Sentence, sentence } from './says.ts';
+import type { At } from './tool.ts';
 
-/** A sentence by id with its values: what the page shows and reads aloud. */
-export interface Sentence {
-  readonly id: WordId;
-  readonly values: Values;
-}
-
-export const sentence = (id: WordId, values: Values = {}): Sentence => ({ id, values });
-
-const numbersOf = ({ problem }: Work): Values => ({
+export const numbersOf = ({ problem }: Work): Values => ({
   multiplicand: numeral(problem.multiplicand.text),
   multiplier: numeral(problem.multiplier.text),
 });
 
-/** Once nothing is left to slide, counting means the bottom row as a whole. */
-const combining = ({ steps }: Work): boolean => {
-  const slides = steps.filter(({ id }) => id.startsWith('slid:'));
-  return slides.length > 0 && slides.every(({ status }) => status !== 'open');
-};
+const hasNumbers = ({ problem }: Work): boolean => problem.multiplier.digits.length > 0;
 
-const rowOf = ({ action }: Suggestion): number => {
+const rowOf = ({ action, say }: Suggestion): number => {
+  if (typeof say.values.row === 'number') return say.values.row;
   if ('square' in action) return action.square[0];
   if (action.do === 'exchange') return action.from[0];
-  if (action.do === 'say' && 'row' in action) return action.row;
   if (action.do === 'finish') return Number(action.what.split(':')[1] ?? 0);
   return 0;
 };
 
-const byTool = (tool: Tool, row: number, work: Work): Sentence => {
-  switch (tool) {
-    case 'tiles':
-      return sentence('nextTiles', numbersOf(work));
-    case 'lay':
-      return sentence('nextLay', { row });
-    case 'count':
-      return combining(work) ? sentence('nextCountBottom') : sentence('nextCount', { row });
-    case 'row':
-      return sentence('nextSay', { row });
-    case 'slide':
-      return sentence('nextSlide');
-    case 'read':
-      return sentence('nextRead');
-  }
+/** Where the page may not tell what is next: the task alone. Questions are the task themselves. */
+const task = (at: At): Sentence => {
+  if (at.work.problem.prompts.length > 0) return at.tool.says(at, null, 0);
+  return hasNumbers(at.work) ? sentence('taskOnly', numbersOf(at.work)) : sentence('openTask');
 };
 
 /**
  * The one sentence: what is next, in the trade's words. It names the move and the row, never the square or the number:
  * those are hints. A move that would mend something is not told before the mat has answered.
  */
-export const nextSentence = (work: Work, next: Suggestion | null, tool: Tool): Sentence => {
+export const nextSentence = (at: At): Sentence => {
+  const { work, next } = at;
   if (work.finished.problem) return sentence('refusedFinished');
-  if (work.problem.policy.control === 'silent') return sentence('taskOnly', numbersOf(work));
+  if (at.desk.held?.what === 'tens') return sentence('carriedTens');
+  if (work.problem.policy.control === 'silent' || next === null) return task(at);
   if (work.lifted.length > 0) return sentence('lookAgain');
-  if (next === null) return sentence('taskOnly', numbersOf(work));
   const row = rowOf(next);
   switch (next.say.key) {
     case 'finishRow':
@@ -67,7 +47,7 @@ export const nextSentence = (work: Work, next: Suggestion | null, tool: Tool): S
     case 'finishProblem':
       return sentence('nextProblemDone');
     default:
-      return byTool(toolFor(next.say.key) ?? tool, row, work);
+      return (toolFor(at.tools, next) ?? at.tool).says(at, next, row);
   }
 };
 

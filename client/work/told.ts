@@ -1,7 +1,7 @@
 import type { Action, RefusalCode, Work } from '../../engine/child.ts';
 import { placeOf } from '../../engine/child.ts';
 import { placeWord, rowWord, words } from '../words/words.ts';
-import { type Sentence, sentence } from './sentence.ts';
+import { type Sentence, sentence } from './says.ts';
 
 /** What has just happened, in a few words for ears (role=status). */
 export const told = (work: Work, action: Action): string => {
@@ -32,11 +32,19 @@ export const told = (work: Work, action: Action): string => {
         row: rowWord(action.to[0]),
       });
     case 'say':
-      return words('didSay', { answer: String(action.answer) });
+      return typeof action.answer === 'string'
+        ? words('didSay', { answer: action.answer })
+        : words('didShow', {
+            row: placeWord(action.answer[0]),
+            column: placeWord(action.answer[1]),
+          });
+    case 'begin':
+      return words('didBegin', { row: action.row });
     case 'write':
-      return 'place' in action
-        ? words('didWrite', { digit: action.digit, place: placeWord(action.place) })
-        : '';
+      return words('didWrite', {
+        digit: action.digit,
+        place: placeWord('place' in action ? action.place : placeOf(mat, action.square)),
+      });
     case 'point':
       return words('didPoint', { places: action.places });
     case 'rub':

@@ -126,6 +126,11 @@ export const workPageStyles = css`
   .grow {
     flex: 1;
   }
+  .chips {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 6px;
+  }
   .answer {
     box-sizing: border-box;
     min-width: 96px;
@@ -147,6 +152,22 @@ export const workPageStyles = css`
   }
   .picture {
     flex: none;
+  }
+  .picture text {
+    fill: var(--ink);
+    font-size: 16px;
+    text-anchor: middle;
+  }
+  .picture .cell {
+    fill: var(--surface);
+    stroke: var(--line);
+    stroke-width: 1.2;
+  }
+  .said .picture {
+    float: left;
+    width: 96px;
+    height: 49px;
+    margin-right: 12px;
   }
   .picture .square {
     fill: var(--tens);

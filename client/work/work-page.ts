@@ -4,7 +4,7 @@ import type { Cell } from '../mat/cells.ts';
 import { squareCell } from '../mat/cells.ts';
 import type { PwMat } from '../mat/mat.ts';
 import type { OpenDeed, PwOpenSquare } from '../mat/open-square.ts';
-import type { PwPaper } from '../mat/paper.ts';
+import type { PaperSpot, PwPaper } from '../mat/paper.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { words } from '../words/words.ts';
 import { ghostOf, movesOf, pileKinds } from './bench.ts';
@@ -13,15 +13,13 @@ import { Drag, type Source } from './drag.ts';
 import { headerOf } from './header.ts';
 import { cellKey } from './keys.ts';
 import { keysList } from './keys-list.ts';
-import { doDeed, layTile, openSquare, pressCell, pressPoint } from './presses.ts';
-import { trayOf } from './trays.ts';
+import { lineKey, pressLine } from './line-presses.ts';
+import { pageOf } from './pages.ts';
+import { doDeed, openSquare, pressCell } from './presses.ts';
 import { matViewOf, openViewOf, paperViewOf } from './view-of.ts';
 import { workPageStyles } from './work-page-styles.ts';
 import type { WorkStore } from './work-store.ts';
-import '../mat/mat.ts';
-import '../mat/open-square.ts';
 import '../mat/paper.ts';
-import './result.ts';
 
 const WIDE = '(min-width: 1200px)';
 
@@ -61,7 +59,7 @@ export class PwWork extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.at = new DeskController(this.store, () => this.requestUpdate());
-    this.atResult = this.store.works.every((work) => work.finished.problem);
+    if (this.store.works.every((work) => work.finished.problem)) void this.showResult();
     this.wide.addEventListener('change', this.refresh);
     this.addEventListener('pointerdown', this.drag.down);
     this.addEventListener('keydown', this.pageKey);
@@ -88,6 +86,12 @@ export class PwWork extends LitElement {
     }
   };
 
+  /** The result is fetched when it is first wanted; without the network the page stays where it is. */
+  private readonly showResult = async (): Promise<void> => {
+    await import('./result.ts');
+    this.atResult = true;
+  };
+
   private readonly backToWork = (): void => {
     this.atResult = false;
   };
@@ -96,27 +100,24 @@ export class PwWork extends LitElement {
 
   private grabs(source: Source): boolean {
     if (this.at.work.finished.problem) return false;
-    return source.what !== 'pile' || this.at.desk.tool === 'slide';
+    return source.what !== 'pile' || this.at.tool.grabs === true;
   }
 
   private drop(source: Source, x: number, y: number): void {
+    const mat = this.find<PwMat>('pw-mat');
+    const cell = mat?.cellAt(x, y) ?? null;
     if (source.what === 'pick') {
-      this.find<PwOpenSquare>('pw-open-square')?.drop(source.index, x, y);
+      const used = this.find<PwOpenSquare>('pw-open-square')?.drop(source.index, x, y) ?? true;
+      if (!used && source.kind === 10 && cell?.at === 'square')
+        doDeed(this.at, { is: 'exchangeAt', to: [cell.row, cell.column] });
       return;
     }
-    const cell = this.find<PwMat>('pw-mat')?.cellAt(x, y) ?? null;
-    if (cell === null) return;
-    if (source.what === 'digit' && cell.at !== 'square')
-      layTile(this.at, { edge: cell.at, index: cell.index }, source.digit);
-    if (cell.at !== 'square') return;
-    const square: Square = [cell.row, cell.column];
-    if (source.what === 'bar')
-      this.at.do({ do: 'layBars', square, kind: source.kind, count: this.at.desk.howMany });
-    if (source.what === 'pile') this.slide([source.row, source.column], square);
-  }
-
-  private slide(from: Square, to: Square): void {
-    if (String(from) !== String(to)) this.at.do({ do: 'slide', from, to });
+    const spot = source.what === 'digit' ? this.find<PwPaper>('pw-paper')?.spotAt(x, y) : null;
+    if (spot && source.what === 'digit') {
+      pressLine(this.at, spot);
+      this.at.tool.digit?.(this.at, source.digit);
+    } else if (mat !== null && cell !== null)
+      this.at.tool.drop?.(this.at, source, cell, mat.inUpperHalf(cell, x, y));
   }
 
   /** A slide or an exchange is seen to go from square to square. */
@@ -149,18 +150,14 @@ export class PwWork extends LitElement {
     if (outcome !== 'used') void this.find<PwMat>('pw-mat')?.walkTo(outcome);
   }
 
-  private lineKey({ place, event }: { place: number; event: KeyboardEvent }): void {
-    const { at } = this;
-    if (/^\d$/.test(event.key))
-      at.do({ do: 'write', line: 'product', place, digit: Number(event.key) });
-    else if (event.key === 'Backspace' || event.key === 'Delete')
-      at.do({ do: 'rub', line: 'product', place });
-    else if (event.key === '.' || event.key === ',') {
-      at.set({ tool: 'read', place });
-      pressPoint(at);
-    } else return;
+  private lineKey({ spot, event }: { spot: PaperSpot; event: KeyboardEvent }): void {
+    const outcome = event.key === '?' ? 'unused' : lineKey(this.at, spot, event);
+    if (event.key === '?') this.help();
+    else if (outcome === 'unused') return;
     event.preventDefault();
-    if (/^\d$/.test(event.key)) this.find<PwPaper>('pw-paper')?.focusPlace(place - 1);
+    const to = this.at.desk.spot;
+    if (outcome === 'on' && to !== null && 'line' in to)
+      this.find<PwPaper>('pw-paper')?.focusSpot(to);
   }
 
   private shut(): void {
@@ -186,34 +183,42 @@ export class PwWork extends LitElement {
     ></pw-open-square>`;
   }
 
+  private get hasMat(): boolean {
+    return pageOf(this.at.work.problem.stage).mat;
+  }
+
   private mat() {
+    if (!this.hasMat) return nothing;
     return html`<pw-mat
       .view=${matViewOf(this.at.work, this.at.desk)}
-      ?grabs=${this.at.desk.tool === 'slide'}
+      ?grabs=${this.at.tool.grabs === true}
       @cell=${(event: CustomEvent<Cell>) => pressCell(this.at, event.detail)}
       @cell-key=${(event: CustomEvent<{ cell: Cell; event: KeyboardEvent }>) => this.key(event.detail)}
     ></pw-mat>`;
   }
 
   private paper() {
+    const { at } = this;
+    if (at.work.problem.prompts.length > 0) return nothing;
     return html`<pw-paper
-      .view=${paperViewOf(this.at.work, this.at.desk)}
-      @line-cell=${(event: CustomEvent<number>) => this.at.set({ tool: 'read', place: event.detail, message: null })}
-      @line-key=${(event: CustomEvent<{ place: number; event: KeyboardEvent }>) => this.lineKey(event.detail)}
+      ?whole=${!this.hasMat}
+      .view=${paperViewOf(at.work, at.desk, at.tools)}
+      @line-cell=${(event: CustomEvent<PaperSpot>) => pressLine(at, event.detail)}
+      @line-key=${(event: CustomEvent<{ spot: PaperSpot; event: KeyboardEvent }>) => this.lineKey(event.detail)}
     ></pw-paper>`;
   }
 
   private onward() {
     const last = this.store.works.every((work) => work.finished.problem);
     const go = () => {
-      if (last) this.atResult = true;
+      if (last) void this.showResult();
       else this.at.goOn();
     };
     return html`<button class="primary big" data-do="goOn" @click=${go}>${words(last ? 'seeResult' : 'nextProblem')}</button>`;
   }
 
   private tray() {
-    return html`<div class="tray">${this.at.work.finished.problem ? this.onward() : trayOf(this.at)}</div>`;
+    return html`<div class="tray">${this.at.work.finished.problem ? this.onward() : this.at.tool.tray(this.at)}</div>`;
   }
 
   private mainPart(open: boolean) {
@@ -227,7 +232,7 @@ export class PwWork extends LitElement {
       return html`<pw-result .store=${this.store} @back=${this.backToWork}></pw-result>`;
     const open = this.at.desk.open !== null;
     const place = !open ? '' : this.wide.matches ? 'beside' : 'over';
-    return html`<div class="page ${place} ${this.at.desk.tool}">
+    return html`<div class="page ${place} ${this.at.desk.tool} at-${this.at.work.problem.stage}">
       ${headerOf(this.at, this.help, this.leave)} ${this.mainPart(open)}
       <div class="unseen" role="status">${this.at.desk.status}</div>
       ${this.dragged === null ? nothing : ghostOf(this.at, this.dragged)}${keysList()}

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { STAGES, type Stage } from '../../engine/index.ts';
 
 interface Chunk {
   readonly file: string;
@@ -20,14 +21,33 @@ const filesOf = (name: string, seen = new Set<string>()): Set<string> => {
   return seen;
 };
 
-it("a child's page needs at most 70 kB of compressed scripts and styles", () => {
-  const files = new Set([...filesOf('index.html'), ...filesOf('work/start.ts')]);
-  expect(files.size).toBeGreaterThan(2);
-  const bytes = [...files].reduce((sum, file) => sum + gzipSync(read(file)).length, 0);
-  expect(bytes).toBeLessThanOrEqual(70_000);
+/** Everything that is fetched until a child can work at a stage. */
+const pageAt = (stage: Stage): Set<string> => {
+  const one = stage === 'bars1' ? 'bars' : stage;
+  const entries = ['index.html', 'work/start.ts', `work/stages/${one}.ts`];
+  return new Set([...entries, `../engine/stages/${one}.ts`].flatMap((name) => [...filesOf(name)]));
+};
+
+const bytesOf = (files: Iterable<string>): number =>
+  [...files].reduce((sum, file) => sum + gzipSync(read(file)).length, 0);
+
+describe.each([...STAGES])("a child's page at the stage %s", (stage) => {
+  it('needs at most 70 kB of compressed scripts and styles', () => {
+    const files = pageAt(stage);
+    expect(files.size).toBeGreaterThan(6);
+    expect(bytesOf(files)).toBeLessThanOrEqual(70_000);
+  });
+
+  it("holds nothing of the teacher's table", () => {
+    expect([...pageAt(stage)]).not.toContain(manifest['teach/class.ts']?.file);
+  });
 });
 
-it("holds nothing of the teacher's table", () => {
-  const files = [...filesOf('index.html'), ...filesOf('work/start.ts')];
-  expect(files).not.toContain(manifest['teach/class.ts']?.file);
-});
+it.each(['work/hints.ts', 'work/result.ts'])(
+  'what is fetched when it is asked for is small: %s',
+  (name) => {
+    const more = [...filesOf(name)].filter((file) => !pageAt('walk').has(file));
+    expect(more.length).toBeGreaterThan(0);
+    expect(bytesOf(more)).toBeLessThanOrEqual(3_000);
+  },
+);

@@ -2,7 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import type { ChildAction } from './child-work.ts';
 
 /** The child's page: a whole page or a frame of one. */
-type Scope = Pick<Page, 'getByRole'>;
+export type Scope = Pick<Page, 'getByRole'>;
 type Square = readonly [row: number, column: number];
 
 /** What a page of work can be made to do: a child's work, and making a ten from picked bars. */
@@ -23,7 +23,7 @@ export const MOUSE: Hand = {
 
 export const TOUCH: Hand = { hit: (target) => target.tap(), carry: null };
 
-const PLACES = [
+export const PLACES = [
   'units',
   'tens',
   'hundreds',
@@ -33,18 +33,21 @@ const PLACES = [
   'millions',
   'ten millions',
   'hundred millions',
+  'billions',
+  'ten billions',
+  'hundred billions',
 ];
-const ROWS = ['first row', 'second row', 'third row', 'fourth row'];
+export const ROWS = ['first row', 'second row', 'third row', 'fourth row'];
 
-const button = (scope: Scope | Locator, name: string | RegExp): Locator =>
+export const button = (scope: Scope | Locator, name: string | RegExp): Locator =>
   scope.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
 
-const group = (scope: Scope | Locator, name: string): Locator =>
+export const group = (scope: Scope | Locator, name: string): Locator =>
   scope.getByRole('group', { name, exact: true });
 
 export const square = (scope: Scope, [row, column]: Square): Locator =>
   scope.getByRole('gridcell', {
-    name: new RegExp(`^row ${PLACES[row]}, column ${PLACES[column]}, place `),
+    name: new RegExp(`^row ${PLACES[row]}, column ${PLACES[column]},`),
   });
 
 export const tile = (scope: Scope, edge: 'bottom' | 'right', index: number): Locator => {
@@ -61,18 +64,20 @@ const backToMat = async (scope: Scope, { hit }: Hand): Promise<void> => {
   if (await shut.isVisible()) await hit(shut);
 };
 
-const choose = async (scope: Scope, name: string, hand: Hand): Promise<void> => {
+export const choose = async (scope: Scope, name: string, hand: Hand): Promise<void> => {
   await backToMat(scope, hand);
   const moves = scope.getByRole('navigation', { name: 'Where you are in the work' });
   const move = button(moves, name);
+  // A stage of one move offers no choice.
+  if ((await move.count()) === 0) return;
   if ((await move.getAttribute('aria-current')) !== 'step') await hand.hit(move);
 };
 
-const digits = async (keypad: Locator, written: string, { hit }: Hand): Promise<void> => {
+export const digits = async (keypad: Locator, written: string, { hit }: Hand): Promise<void> => {
   for (const digit of written) await hit(button(keypad, digit));
 };
 
-const press = async (choice: Locator, { hit }: Hand): Promise<void> => {
+export const press = async (choice: Locator, { hit }: Hand): Promise<void> => {
   if ((await choice.getAttribute('aria-pressed')) !== 'true') await hit(choice);
 };
 
@@ -127,8 +132,13 @@ const makeTen: Do<'makeTen'> = async (scope, { square: at, bars, exchange }, han
   );
 };
 
-const exchange: Do<'exchange'> = async (scope, { from, ones }, hand) => {
+const exchange: Do<'exchange'> = async (scope, { from, to, ones }, hand) => {
   const opened = await openSquare(scope, from, hand);
+  if (to[0] !== from[0] || to[1] !== from[1] + 1) {
+    await hand.hit(button(opened, 'To another square'));
+    await hand.hit(square(scope, to));
+    return digits(group(scope, 'How many do you lay there?'), String(ones), hand);
+  }
   await hand.hit(button(opened, /^Exchange \d+ tens?$/));
   await digits(group(opened, 'How many do you lay there?'), String(ones), hand);
 };

@@ -1,0 +1,26 @@
+/**
+ * Which modules travel together: few files, because small ones compress badly, and none that a stage does not need.
+ * The first group that matches takes a module; what matches none goes where the bundler finds it best.
+ */
+export const CHUNKS = [
+  // What every page needs, the class's too.
+  {
+    name: 'base',
+    test: /preload-helper|node_modules\/(@lit|lit)|client\/(words\/(?!number|class|e[ns]\.|pseudo|many)|ui\/(buttons|message)|api\/(http|session|launch)|launch\/(confirm|open-tab|kept)|message-words|work\/marks-text)/,
+  },
+  // Bars: laying, counting, exchanging, sliding.
+  {
+    name: 'bars',
+    test: /engine\/(judge\/(laying|reading|saying|exchanging|sliding|settling)|stages\/(mending|bars))\.ts|client\/(mat\/(open-square|open-square-styles|ten|tray)|work\/tools\/(count|lay|slide|row))\.ts/,
+  },
+  // Lines of digits with what is carried.
+  {
+    name: 'written',
+    test: /engine\/(judge\/paper\/(claims|pens|columns|carrying|reading-line|row-steps|rows-written|recorded)|stages\/line-moves)\.ts/,
+  },
+  // The work itself, at whatever stage, and the mat.
+  {
+    name: 'work',
+    test: /engine\/(?!judge\/(paper\/(?!lines)|facts|fact-shape|prompting)|stages\/(?!known|load|prompts|captions|bar-moves|point-moves|tile-moves))|client\/(work\/(?!stages\/|tools\/(?!(parts|product|write|tiles)\.ts)|hints|result|step-bead|marks-text)|mat\/|api\/attempt|ui\/(icons|keypad|progress|weave))/,
+  },
+];

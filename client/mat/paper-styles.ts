@@ -1,0 +1,103 @@
+import { css } from 'lit';
+
+/** Squares as wide as a finger where there is room for them; small screens leave out what is only printed. */
+export const paperStyles = css`
+  :host {
+    display: block;
+    min-width: 0;
+  }
+  .box {
+    container-type: inline-size;
+  }
+  .sheet {
+    --cell: min(44px, calc((100cqw - 22px) / var(--cells)));
+    box-sizing: border-box;
+    width: fit-content;
+    margin-left: auto;
+    padding: 10px;
+    border: 1px solid var(--rule);
+    border-radius: 8px;
+    background: var(--surface);
+  }
+  .line {
+    position: relative;
+    display: flex;
+    justify-content: flex-end;
+    font-size: 1.375rem;
+    line-height: 32px;
+  }
+  .line span {
+    box-sizing: border-box;
+    width: var(--cell);
+    height: 33px;
+    border: solid var(--rule);
+    border-width: 1px 0 0 1px;
+    text-align: center;
+  }
+  .line span:last-child {
+    border-right-width: 1px;
+  }
+  .rule {
+    height: 2.5px;
+    margin: 2px 0 2px auto;
+    width: calc(var(--cell) * var(--cells));
+    background: var(--ink);
+  }
+  .line.again {
+    color: var(--again);
+    font-weight: 700;
+    background: var(--again-tint);
+  }
+  .line svg {
+    position: absolute;
+    top: 6px;
+    left: 0;
+    width: 20px;
+    height: 20px;
+  }
+  .line button {
+    position: relative;
+    width: var(--cell);
+    min-width: 0;
+    padding: 0;
+    border: 1.5px dashed var(--line);
+    border-radius: 6px;
+    background: var(--surface);
+    font-size: 1.375rem;
+  }
+  small {
+    position: absolute;
+    top: 0;
+    left: 3px;
+    font-size: 0.8125rem;
+    line-height: 1.1;
+  }
+  .point {
+    position: absolute;
+    right: -4px;
+  }
+  .line button.written {
+    border-style: solid;
+  }
+  .line button[aria-pressed='true'] {
+    border: 3px solid var(--focus);
+    background: var(--surface);
+    color: var(--ink);
+  }
+  .line button.marked {
+    border: 3px dashed var(--ink);
+  }
+  .line button.again {
+    z-index: 1;
+    color: var(--again);
+    border: 3px solid var(--again);
+    transform: translateY(-6px);
+    background: var(--again-tint);
+    box-shadow: 3px 8px 6px rgb(0 0 0 / 45%);
+  }
+  @media (max-width: 700px) {
+    :host(:not([whole])) .printed {
+      display: none;
+    }
+  }
+`;

@@ -1,0 +1,16 @@
+import { toCardinal } from 'n2words/en-US';
+import { fill, pickLanguage } from './words.ts';
+
+/** How each language writes numbers; `point` joins the whole to its decimals, which are said digit by digit. */
+const SPOKEN = {
+  en: { cardinal: (text: string) => toCardinal(text), point: '{whole} point {digits}' },
+};
+
+/** A written number ("934", "2.50") in the reader's words. */
+export const numberInWords = (text: string): string => {
+  const { cardinal, point } = pickLanguage(SPOKEN);
+  const [whole = '0', decimals] = text.split('.');
+  if (decimals === undefined) return cardinal(whole);
+  const digits = [...decimals].map(cardinal).join(' ');
+  return fill(point, { whole: cardinal(whole), digits });
+};
