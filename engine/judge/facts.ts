@@ -11,8 +11,8 @@ import {
   isOver,
   ownDue,
   replaced,
+  sceneWith,
   squareAt,
-  stepOf,
   trueDue,
 } from './ledger.ts';
 import type {
@@ -38,20 +38,21 @@ function pairOf({ up, across }: Plan, { square, of }: Bars): Square {
 
 /** `fact` of the pair, `laid` of a zero pair; outside the problem the nearest of the row. */
 export function factStep(plan: Plan, [row, column]: Square): number {
-  const id = `${Math.min(row, plan.up.length - 1)}:${Math.min(column, plan.across.length - 1)}`;
-  const step = stepOf(plan, `fact:${id}`);
-  return step >= 0 ? step : stepOf(plan, `laid:${id}`);
+  const nearRow = Math.min(row, plan.up.length - 1);
+  const nearColumn = Math.min(column, plan.across.length - 1);
+  const index = nearRow * plan.columns + nearColumn;
+  return plan.tables.fact[index] ?? plan.tables.laid[index] ?? -1;
 }
 
 function whereStep(plan: Plan, [row, column]: Square): number {
-  return stepOf(plan, `where:${row}:${column}`);
+  return plan.tables.where[row * plan.columns + column] ?? -1;
 }
 
 const note: Note<Bars> = (before, after, action, act) => {
   const { plan } = before;
   const pair = pairOf(plan, action);
   const ledger = laidFor(before, after, action, act, pair);
-  const scene = { ...before, position: after, ledger };
+  const scene = sceneWith(before, after, ledger);
   return { ledger, remark: remarkOf(scene, pair) };
 };
 

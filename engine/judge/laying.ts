@@ -10,6 +10,7 @@ import {
   NOTHING_YET,
   ownDue,
   replaced,
+  sceneWith,
   settledStep,
   squareAt,
   trueDue,
@@ -51,7 +52,7 @@ const note: Note<Bars> = (before, after, action, act) => {
   const { plan } = before;
   const square = pairOf(plan, action);
   const ledger = laidLedger(before, after, action, { act, square });
-  const scene = { ...before, position: after, ledger };
+  const scene = sceneWith(before, after, ledger);
   const step = laidStep(plan, square);
   const due = ownDue(after, square);
   const given = ledger.plots[at(plan, square)]!.laid;

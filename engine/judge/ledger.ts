@@ -1,9 +1,22 @@
 import type { Square } from '../mat/geometry.ts';
 import type { Position } from '../mat/position.ts';
-import type { Debt, Finding, Grade, Heap, Ledger, Moment, Plan, Plot, Scene } from './scene.ts';
+import type {
+  Debt,
+  Finding,
+  Grade,
+  Heap,
+  Ledger,
+  Moment,
+  Plan,
+  Plot,
+  Scene,
+  SquarePens,
+} from './scene.ts';
 
 const EMPTY_PLOT: Plot = { lays: [], laid: 0, right: null, counted: 'no' };
 export const EMPTY_HEAP: Heap = { pairs: [], rows: 0 };
+
+const NO_SQUARE_PENS: SquarePens = { columns: [], acts: { own: [], fromRight: [] } };
 
 export function emptyLedger(plan: Plan): Ledger {
   const squares = plan.rows * plan.columns;
@@ -14,8 +27,17 @@ export function emptyLedger(plan: Plan): Ledger {
     halves: {},
     disturbed: 0,
     latched: {},
+    lines: [],
     pens: {},
+    squarePens: Array.from({ length: plan.rows }, () => NO_SQUARE_PENS),
+    factDigits: [],
   };
+}
+
+/** The same work with something else lying there. */
+export function sceneWith(scene: Scene, position: Position, ledger = scene.ledger): Scene {
+  const { plan, claims, charged, lastAct, memo } = scene;
+  return { plan, position, ledger, claims, charged, lastAct, memo };
 }
 
 export function at(plan: Plan, [row, column]: Square): number {

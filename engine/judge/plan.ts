@@ -26,28 +26,42 @@ function tablesOf(bare: BarePlan, steps: readonly Step[]): Plan['tables'] {
   const tables: Record<TableKind, number[]> = {
     laid: [],
     counted: [],
+    fact: [],
+    where: [],
     said: [],
     slid: [],
     settled: [],
     read: [],
+    sum: [],
+    row: [],
+    zero: [],
   };
+  const { origin } = bare.problem.mat;
   for (const [index, { id }] of steps.entries()) {
     const [kind = '', first = '', second = ''] = id.split(':');
     const table = Object.hasOwn(tables, kind) ? tables[kind as TableKind] : undefined;
     if (table === undefined) continue;
-    const place = kind === 'settled' || kind === 'read' ? bare.problem.mat.origin : 0;
+    const place = BY_PLACE.includes(kind) ? origin : 0;
     const key =
-      second === '' ? Number(first) - place : Number(first) * bare.columns + Number(second);
+      second === ''
+        ? Number(first) - place
+        : Number(first) * bare.columns + Number(second) - (kind === 'row' ? origin : 0);
     table[key] = index;
   }
   return tables;
 }
 
+const BY_PLACE = ['settled', 'read', 'sum'];
 const BY_ROW = ['laid', 'counted', 'said', 'fact', 'where', 'row', 'zero', 'slid'];
 
 function scopeOf(id: string): Scope {
   const [kind = '', first = '', second = ''] = id.split(':');
   if (kind === 'tile')
-    return { kind: `tile:${first}`, row: first === 'right' ? Number(second) : -1 };
-  return { kind, row: BY_ROW.includes(kind) ? Number(first) : -1 };
+    return {
+      kind: `tile:${first}`,
+      row: first === 'right' ? Number(second) : -1,
+      last: Number(second),
+    };
+  const last = second === '' ? -1 : Number(second);
+  return { kind, row: BY_ROW.includes(kind) ? Number(first) : -1, last };
 }

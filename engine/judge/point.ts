@@ -1,5 +1,5 @@
 import type { ActionOf } from '../mat/action.ts';
-import { finding, isOver, stepOf } from './ledger.ts';
+import { finding, isOver, sceneWith, stepOf } from './ledger.ts';
 import type { Aspect, Finding, Moment, Note, Plan, Scene } from './scene.ts';
 
 /** How many zeros at the end of the product the point may leave out, because the child did. */
@@ -39,7 +39,7 @@ function noteWith(leftOut: LeftOut): Note<ActionOf<'point'>> {
     const step = stepOf(plan, 'point');
     if (step < 0) return { ledger };
     if (action.on.startsWith('partial:') && plan.up.length > 1) return { ledger };
-    const scene = { ...before, position: after };
+    const scene = sceneWith(before, after);
     const number = action.on === 'multiplicand' || action.on === 'multiplier' ? action.on : null;
     const due = number === null ? numbersDue(scene) : truePlaces(plan, number);
     const right = number === null ? isDue(scene, action.places, leftOut) : action.places === due;

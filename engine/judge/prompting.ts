@@ -3,7 +3,7 @@ import { onMat, placeOf, type Square } from '../mat/geometry.ts';
 import { amountText, parseNumeral } from '../numerals/numeral.ts';
 import type { Prompt } from '../problem.ts';
 import type { Skill } from '../vocabulary.ts';
-import { finding, isOver, stepOf } from './ledger.ts';
+import { finding, isOver, sceneWith, stepOf } from './ledger.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Scene } from './scene.ts';
 
 type Answer = string | Square;
@@ -79,7 +79,7 @@ function shown(answer: Answer): string {
 const note: Note<ActionOf<'say'>> = (before, after, action) => {
   const { plan, ledger } = before;
   if (!('prompt' in action)) return { ledger };
-  const scene = { ...before, position: after };
+  const scene = sceneWith(before, after);
   const prompt = plan.problem.prompts[action.prompt]!;
   const due = dueOf(scene, prompt, { at: 'now' });
   const remark = {

@@ -1,5 +1,5 @@
 import type { ActionOf } from '../mat/action.ts';
-import { finding, isOver } from './ledger.ts';
+import { finding, isOver, sceneWith } from './ledger.ts';
 import { type Reading, reading } from './product.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 
@@ -23,7 +23,7 @@ const note: Note<ActionOf<'write'>> = (before, after, action) => {
   const { plan, ledger } = before;
   if ('square' in action || action.line !== LINE) return { ledger };
   const index = action.place - plan.problem.mat.origin;
-  const scene = { ...before, position: after };
+  const scene = sceneWith(before, after);
   const own = reading(scene);
   const step = readStep(plan, index);
   const due = own.bottom[index] ?? null;

@@ -5,6 +5,7 @@ import type { Problem } from '../problem.ts';
 import type { RefusalCode } from '../vocabulary.ts';
 import { charges, findingsOf, momentOf } from './findings.ts';
 import { emptyLedger } from './ledger.ts';
+import type { Memo } from './memo.ts';
 import { makePlan } from './plan.ts';
 import type { Finding, Ledger, Moment, Plan, Scene } from './scene.ts';
 import { noteAction, type StageRules } from './stage.ts';
@@ -27,7 +28,9 @@ export interface Run {
   readonly judgements: Judgement[];
   readonly charged: Set<number>;
   readonly hinted: Set<number>;
-  readonly claims: Map<number, number>;
+  /** Replaced when it changes, never changed itself. */
+  claims: ReadonlyMap<number, number>;
+  readonly memo: Memo;
 }
 
 export function startRun(problem: Problem, stage: StageRules): Run {
@@ -43,6 +46,7 @@ export function startRun(problem: Problem, stage: StageRules): Run {
     charged: new Set(),
     hinted: new Set(),
     claims: new Map(),
+    memo: new Map(),
   };
 }
 
@@ -66,12 +70,13 @@ export function copyRun(run: Run): Run {
     judgements: run.judgements.slice(),
     charged: new Set(run.charged),
     hinted: new Set(run.hinted),
-    claims: new Map(run.claims),
   };
 }
 
 export function sceneOf(run: Run): Scene {
-  return { plan: run.plan, ...run.state, claims: run.claims, charged: run.charged };
+  const { plan, state, claims, charged, memo } = run;
+  const { position, ledger, lastAct } = state;
+  return { plan, position, ledger, claims, charged, lastAct, memo };
 }
 
 /** Done as said, or the reason why real material could not. */
@@ -161,9 +166,18 @@ function answer(run: Run, action: Action, act: number): void {
   for (const [step, found] of findingsOf(run.stage, scene, moment).entries()) {
     if (!charges(scene, step, found, moment)) continue;
     run.charged.add(step);
-    for (const blamed of found.blames ?? []) run.claims.set(blamed, step);
+    run.claims = withBlames(run.claims, found, step);
     if (asks) run.judgements.push(judgementOf(run.plan, act, step, found));
   }
+}
+
+function withBlames(
+  claims: ReadonlyMap<number, number>,
+  { blames = [] }: Finding,
+  step: number,
+): ReadonlyMap<number, number> {
+  if (blames.every((act) => claims.get(act) === step)) return claims;
+  return new Map([...claims, ...blames.map((act) => [act, step] as const)]);
 }
 
 function judgementOf(plan: Plan, action: number, step: number, found: Finding): Judgement {
@@ -176,7 +190,8 @@ function judgementOf(plan: Plan, action: number, step: number, found: Finding): 
 export function viewOf(run: Run): Work {
   const { position } = run.state;
   const moment = momentOf(position);
-  const findings = findingsOf(run.stage, sceneOf(run), moment);
+  const scene = sceneOf(run);
+  const findings = findingsOf(run.stage, scene, moment);
   const lifted = [...run.charged]
     .sort((a, b) => a - b)
     .filter((step) => findings[step]!.grade !== 'right');
@@ -186,7 +201,7 @@ export function viewOf(run: Run): Work {
     log: run.log,
     judgements: run.judgements,
     steps: stepStatuses(run.plan, findings, moment, run),
-    lifted: lifted.map((step) => liftedAt(run.plan, position, run.plan.steps[step]!.id)),
+    lifted: lifted.map((step) => liftedAt(scene, run.plan.steps[step]!.id)),
     finished: position.finished,
     complete: isComplete(run.plan, findings, moment),
   };

@@ -1,6 +1,6 @@
 import type { ActionOf } from '../mat/action.ts';
 import { amountText } from '../numerals/numeral.ts';
-import { finding, isOver, NOTHING_YET } from './ledger.ts';
+import { finding, isOver, NOTHING_YET, sceneWith } from './ledger.ts';
 import { ownRow, rowLaid, sayable, trueRow } from './rows.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 
@@ -54,7 +54,7 @@ const note: Note<ActionOf<'say'>> = (before, after, action) => {
   if ('prompt' in action) return { ledger };
   const step = plan.tables.said[action.row];
   if (step === undefined) return { ledger };
-  const scene = { ...before, position: after };
+  const scene = sceneWith(before, after);
   const { row, answer } = action;
   const right = rightNow(scene, row, answer);
   const remark = { step, given: answer, due: right ? answer : dueText(scene, row) };
@@ -101,7 +101,8 @@ function latch(scene: Scene, moment: Moment): Ledger {
     const row = Number(key);
     if (scene.plan.tables.said[row] === undefined || !asked(scene, moment, row)) continue;
     if (ledger.latched[`said:${row}`]?.given === text) continue;
-    if (rightNow(scene, row, text)) ledger = latched({ ...scene, ledger }, row, text);
+    if (rightNow(scene, row, text))
+      ledger = latched(sceneWith(scene, scene.position, ledger), row, text);
   }
   return ledger;
 }

@@ -2,7 +2,8 @@ import type { Action } from '../mat/action.ts';
 import type { Square } from '../mat/geometry.ts';
 import type { Position } from '../mat/position.ts';
 import type { Problem } from '../problem.ts';
-import type { Skill, Verdict } from '../vocabulary.ts';
+import type { Skill, Slot, Verdict } from '../vocabulary.ts';
+import type { Memo } from './memo.ts';
 import type { Step } from './work.ts';
 
 /** The true problem, worked once by plain arithmetic; all indexes count places from `origin`. */
@@ -24,12 +25,25 @@ export interface Plan {
   readonly scopes: readonly Scope[];
 }
 
-export type TableKind = 'laid' | 'counted' | 'said' | 'slid' | 'settled' | 'read';
+export type TableKind =
+  | 'laid'
+  | 'counted'
+  | 'fact'
+  | 'where'
+  | 'said'
+  | 'slid'
+  | 'settled'
+  | 'read'
+  | 'sum'
+  | 'row'
+  | 'zero';
 
 export interface Scope {
   readonly kind: string;
   /** The row of a step of one row, −1 for others; a tile of the right edge belongs to its row. */
   readonly row: number;
+  /** The last number of the id: of most steps a column or a place; −1: it has none. */
+  readonly last: number;
 }
 
 /** The true problem before its steps are listed. */
@@ -92,8 +106,42 @@ export interface Half {
 export interface Latched {
   readonly given: string | number;
   readonly follows: boolean;
-  /** What a digit of a line may have handed on to the next, bit c for a carry of c. */
-  readonly hands?: number;
+}
+
+/** What was right in a line as it was read at one shift, by place from the origin. */
+export interface KeptLine {
+  readonly digits: readonly (KeptDigit | undefined)[];
+  /** Carries, by how far they stood to the left. */
+  readonly carries: Readonly<Record<number, readonly (number | undefined)[]>>;
+  /** So many digits made the whole line; 0: it never was whole. */
+  readonly end: number;
+}
+
+export interface KeptDigit {
+  readonly given: number;
+  /** What it may have handed on to the next, bit c for a carry of c. */
+  readonly hands: number;
+}
+
+/** The actions that wrote what stands on a line, by place from the origin, and the one that began it. */
+export interface Pens {
+  readonly acts: readonly (number | undefined)[];
+  /** Carries that were crossed out after their digit was written. */
+  readonly crossed: readonly (CrossedOut | undefined)[];
+  readonly begun: number | undefined;
+}
+
+/** What wrote the digits on the squares of a row. Replaced whenever a digit there is written or rubbed out. */
+export interface SquarePens {
+  /** Columns in the order in which they were first written on. */
+  readonly columns: readonly number[];
+  /** By slot, then by column. */
+  readonly acts: Readonly<Record<Slot, readonly (number | undefined)[]>>;
+}
+
+export interface CrossedOut {
+  readonly act: number;
+  readonly given: number;
 }
 
 /** What the judge remembers beside the position. Immutable: undo goes back to an earlier one. */
@@ -107,8 +155,14 @@ export interface Ledger {
   readonly disturbed: number;
   /** What was read when it was right: once right it stays right. Keys are step ids. */
   readonly latched: Readonly<Record<string, Latched>>;
-  /** The action that wrote what stands on paper (or began the line), by `penOf`. */
-  readonly pens: Readonly<Record<string, number>>;
+  /** The same for lines of digits: by row, the sum after the last (`memoryOf`), then by how it is read (`wayOf`). */
+  readonly lines: readonly (Readonly<Record<string, KeptLine>> | undefined)[];
+  /** By line. */
+  readonly pens: Readonly<Record<string, Pens>>;
+  /** By row of the mat. */
+  readonly squarePens: readonly SquarePens[];
+  /** Digits of facts that were right where they stood, by `factSlot`. */
+  readonly factDigits: readonly (number | undefined)[];
 }
 
 export interface Scene {
@@ -121,6 +175,7 @@ export interface Scene {
   readonly charged: ReadonlySet<number>;
   /** Index of the last action that undo would cancel; −1: none. */
   readonly lastAct: number;
+  readonly memo: Memo;
 }
 
 /** Which answer is asked for: in mid-work, or at the finish of a row, the product, the problem. */

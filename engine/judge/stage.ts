@@ -1,6 +1,7 @@
 import type { Action } from '../mat/action.ts';
 import type { Position } from '../mat/position.ts';
 import type { Stage } from '../vocabulary.ts';
+import { sceneWith } from './ledger.ts';
 import type { Aspect, Findings, Note, Noted, Scene } from './scene.ts';
 import type { Suggestion } from './work.ts';
 
@@ -22,7 +23,8 @@ export function noteAction(
 ): Noted {
   let noted: Noted = { ledger: before.ledger };
   for (const note of notesFor(aspects, action.do)) {
-    const scene = noted.ledger === before.ledger ? before : { ...before, ledger: noted.ledger };
+    const scene =
+      noted.ledger === before.ledger ? before : sceneWith(before, before.position, noted.ledger);
     const next = note(scene, after, action, act);
     noted = noted.remark === undefined ? next : { ...noted, ledger: next.ledger };
   }

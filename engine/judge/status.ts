@@ -1,8 +1,7 @@
-import type { Position } from '../mat/position.ts';
 import type { Status } from '../vocabulary.ts';
 import { isOver } from './ledger.ts';
 import { rowLines } from './paper/lines.ts';
-import type { Finding, Moment, Plan } from './scene.ts';
+import type { Finding, Moment, Plan, Scene } from './scene.ts';
 import type { Lifted, StepStatus } from './work.ts';
 
 /** What the mat has answered and the child has asked for; undo takes none of it back. */
@@ -69,7 +68,7 @@ export function isComplete(plan: Plan, findings: readonly Finding[], moment: Mom
 }
 
 /** Where on mat or paper a step lies, for what rests visibly lifted. */
-export function liftedAt(plan: Plan, position: Position, id: string): Lifted {
+export function liftedAt(scene: Scene, id: string): Lifted {
   const [kind = '', first = '', second = ''] = id.split(':');
   if (kind === 'tile') {
     return {
@@ -83,8 +82,8 @@ export function liftedAt(plan: Plan, position: Position, id: string): Lifted {
   if (kind === 'prompt') return { step: id, prompt: Number(first) };
   if (kind === 'said' || kind === 'slid') return { step: id, row: Number(first) };
   if (kind === 'row' || kind === 'zero') {
-    const { line } = rowLines(plan, position)[Number(first)]!;
-    const place = kind === 'row' ? Number(second) : plan.problem.mat.origin + Number(second);
+    const { line } = rowLines(scene)[Number(first)]!;
+    const place = kind === 'row' ? Number(second) : scene.plan.problem.mat.origin + Number(second);
     return line === null ? { step: id, row: Number(first) } : { step: id, line: { line, place } };
   }
   if (kind === 'read' || kind === 'sum')

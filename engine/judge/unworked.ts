@@ -35,9 +35,9 @@ function isHardlyWorked(scene: Scene, findings: readonly Finding[]): boolean {
   const onSquares = plan.scopes.some(({ kind }) => kind === 'laid' || kind === 'fact');
   let asked = 0;
   let written = 0;
-  for (const [step, { kind, row }] of plan.scopes.entries()) {
+  for (let step = 0; step < plan.scopes.length; step += 1) {
+    const { kind, row, last: column } = plan.scopes[step]!;
     if (onSquares ? kind !== 'laid' && kind !== 'fact' : kind !== 'row') continue;
-    const column = Number(plan.steps[step]!.id.split(':')[2]);
     if (!makesTruly(plan, row) || (onSquares && trueDue(plan, [row, column]) === 0)) continue;
     asked += 1;
     if (findings[step]!.given !== null) written += 1;
@@ -69,9 +69,10 @@ function asksFor(plan: Plan, position: Position, row: number): boolean {
 }
 
 /** Whether the child laid, said or wrote anything for the row. */
-function isBegun({ plan, position, ledger }: Scene, row: number): boolean {
+function isBegun(scene: Scene, row: number): boolean {
+  const { plan, position, ledger } = scene;
   const { paper, said } = position;
-  const { line } = rowLines(plan, position)[row]!;
+  const { line } = rowLines(scene)[row]!;
   return (
     ledger.plots.some(({ lays }) => lays.some(({ square }) => square[0] === row)) ||
     said.rows[row] !== undefined ||

@@ -23,14 +23,17 @@ function withPaper(position: Position, change: Partial<Paper>): Position {
 }
 
 function withLine(position: Position, line: Line, digits: LineDigits): Position {
-  const lines = { ...position.paper.lines, [line]: digits };
-  if (Object.keys(digits).length === 0) delete (lines as Record<string, LineDigits>)[line];
-  return withPaper(position, { lines });
+  return withLines(position, { ...position.paper.lines, [line]: digits });
+}
+
+function withLines(position: Position, lines: Paper['lines']): Position {
+  const { begun, points, squares } = position.paper;
+  return { ...position, paper: { lines, begun, points, squares } };
 }
 
 function lineOfPaper(problem: Problem, line: Line): boolean {
-  const [kind, index] = line.split(':');
-  return kind === 'product' || index === 'product' || Number(index) < writtenRows(problem);
+  if (line === 'product' || line === 'carry:product') return true;
+  return Number(line.slice(line.indexOf(':') + 1)) < writtenRows(problem);
 }
 
 export function begin(
@@ -98,7 +101,10 @@ export function rub(
     return withSquare(problem, position, action.square, { slot: action.slot, written: null });
   }
   const { [`${action.place}`]: there, ...others } = position.paper.lines[action.line] ?? {};
-  return there === undefined ? 'nothingThere' : withLine(position, action.line, others);
+  if (there === undefined) return 'nothingThere';
+  for (const _ in others) return withLine(position, action.line, others);
+  const { [action.line]: _rubbed, ...lines } = position.paper.lines;
+  return withLines(position, lines);
 }
 
 export function point(

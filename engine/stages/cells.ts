@@ -1,3 +1,4 @@
+import { remembered } from '../judge/memo.ts';
 import {
   digitDue,
   type Fact,
@@ -8,12 +9,13 @@ import {
 import { factsReady, factsWritten } from '../judge/paper/facts-written.ts';
 import { pens } from '../judge/paper/pens.ts';
 import { PARTS, slotOf, squareOf } from '../judge/paper/squares.ts';
-import { type Addends, readSum, summing, zerosLeftOut } from '../judge/paper/summing.ts';
+import { type Addends, readSum, type Sums, summing, zerosLeftOut } from '../judge/paper/summing.ts';
 import { pointWith } from '../judge/point.ts';
-import type { Findings, Moment, Scene } from '../judge/scene.ts';
+import type { Findings, Moment, Plan, Scene } from '../judge/scene.ts';
 import type { StageRules } from '../judge/stage.ts';
 import { tiles } from '../judge/tiles.ts';
 import type { Suggestion } from '../judge/work.ts';
+import type { Position } from '../mat/position.ts';
 import { nextProductFinish, nextRowFinish } from './bar-moves.ts';
 import { rubSquare, writeSquare } from './captions.ts';
 import { nextInLine } from './line-moves.ts';
@@ -23,21 +25,24 @@ import { nextTile } from './tile-moves.ts';
 /** The digits on the squares, added along the diagonals. */
 const diagonals: Addends = {
   applies: () => true,
-  sums: ({ plan, position }) => {
-    const places = plan.rows + plan.columns;
-    const sums = Array.from({ length: places }, () => ({ base: 0, reaching: 0 }));
-    for (const [key, content] of Object.entries(position.paper.squares)) {
-      const [row, column] = key.split(':').map(Number);
-      const sum = sums[row! + column!]!;
-      for (const { digit } of Object.values(content)) {
-        sum.base += digit;
-        sum.reaching += 1;
-      }
-    }
-    return sums;
-  },
+  sums: ({ plan, position, memo }) =>
+    remembered(memo, 'diagonals', [position.paper.squares], () => sumsOf(plan, position)),
   ready: (scene) => factsReady(scene, { at: 'now' }),
 };
+
+function sumsOf(plan: Plan, position: Position): Sums {
+  const places = plan.rows + plan.columns;
+  const sums = Array.from({ length: places }, () => ({ base: 0, reaching: 0 }));
+  for (const [key, content] of Object.entries(position.paper.squares)) {
+    const [row, column] = key.split(':').map(Number);
+    const sum = sums[row! + column!]!;
+    for (const { digit } of Object.values(content)) {
+      sum.base += digit;
+      sum.reaching += 1;
+    }
+  }
+  return sums;
+}
 
 const OVER: Moment = { at: 'product' };
 

@@ -15,8 +15,9 @@ export interface LineKind {
 }
 
 /** Touches the row's multiplier digit on the first free line; null: the row has its line. */
-export function nextBegin({ plan, position }: Scene, row: number): Suggestion | null {
-  const lines = rowLines(plan, position);
+export function nextBegin(scene: Scene, row: number): Suggestion | null {
+  const { plan, position } = scene;
+  const lines = rowLines(scene);
   const { line, worked } = lines[row]!;
   if (line !== null) return worked === row ? null : beginLine(plan, { do: 'begin', line, row });
   const all = plan.up.map((_, index): Line => `partial:${index}`);

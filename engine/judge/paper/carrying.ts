@@ -1,3 +1,4 @@
+import type { KeptLine } from '../scene.ts';
 import { beyond, type Column, type Columns } from './columns.ts';
 
 /**
@@ -18,13 +19,16 @@ export interface ColumnRead {
   readonly carryDue: number;
 }
 
-/** What stands on paper, by the column of the line as it is read. */
+/** What stands on paper, by place from the origin. */
 export interface Written {
-  readonly digit: (column: number) => number | undefined;
-  readonly carry: (column: number) => number | undefined;
-  /** What a digit that was right when it was written handed on then; null: it was not, or was written over. */
-  readonly stayed: (column: number) => number | null;
-  readonly carryStayed: (column: number) => boolean;
+  readonly digits: readonly (number | undefined)[];
+  readonly carries: readonly (number | undefined)[];
+  /** Where the lowest column stands, and what is carried into it. */
+  readonly from: number;
+  readonly carriesFrom: number;
+  /** What was right before in the line as it is read, if anything was. */
+  readonly kept: KeptLine | undefined;
+  readonly keptCarries: readonly (number | undefined)[] | undefined;
   /** So many digits made the whole line when it was right, and all still stand; null: it never was. */
   readonly ended: number | null;
   /** Highest column that holds a digit or a carry; −1: none. */
@@ -58,6 +62,16 @@ interface Walk {
   nothingYet: boolean;
 }
 
+/** What a digit that was right when it was written handed on then; null: it was not, or was written over. */
+export function stayed({ kept, digits, from }: Written, column: number): number | null {
+  const before = kept?.digits[from + column];
+  return before !== undefined && before.given === digits[from + column] ? before.hands : null;
+}
+
+function carryStayed(written: Written, column: number, noted: number): boolean {
+  return written.keptCarries?.[written.carriesFrom + column] === noted;
+}
+
 /** Reads the digits of a line from the lowest up, each with what the one before it hands on. */
 export function readColumns(columns: Columns, written: Written, progress: Progress): ColumnRead[] {
   const reads: ColumnRead[] = [];
@@ -84,13 +98,14 @@ function readColumn(
   walk: Walk,
 ): ColumnRead {
   const column = columns.list[index] ?? beyond(columns, index);
-  const given = written.digit(index) ?? null;
-  const noted = written.carry(index);
+  const given = written.digits[written.from + index] ?? null;
+  const noted = written.carries[written.carriesFrom + index];
+  const before = stayed(written, index);
   const known = walk.known || final;
   const carry =
     noted === undefined
       ? 'none'
-      : has(walk.into, noted) || written.carryStayed(index)
+      : has(walk.into, noted) || carryStayed(written, index, noted)
         ? 'right'
         : known
           ? 'wrong'
@@ -98,19 +113,20 @@ function readColumn(
   const into = noted === undefined ? walk.into : 1 << noted;
   const likely = noted ?? walk.likely;
   const judged = final || (index < ready && (!columns.carrying || known || noted !== undefined));
-  const shared = {
-    given,
-    due: (column.base + likely) % 10,
-    carry,
-    noted: noted ?? null,
-    carryDue: walk.likely,
-  } as const;
-  const mark = markOf(columns, index, { column, into, likely, judged, given }, written, walk);
-  handOn(walk, column, { into, likely, given, mark, stayed: written.stayed(index) });
+  const due = (column.base + likely) % 10;
+  const carryDue = walk.likely;
+  const mark = markOf(
+    columns,
+    index,
+    { column, into, likely, judged, given, before },
+    written,
+    walk,
+  );
+  handOn(walk, column, { into, likely, given, mark, before });
   walk.known = final || (judged && mark !== 'missing' && mark !== 'waiting');
   walk.belowMissing = mark === 'missing';
   walk.nothingYet &&= given === null;
-  return { ...shared, mark, hands: walk.into };
+  return { given, due, mark, carry, noted: noted ?? null, hands: walk.into, carryDue };
 }
 
 interface Case {
@@ -119,12 +135,13 @@ interface Case {
   readonly likely: number;
   readonly judged: boolean;
   readonly given: number | null;
+  readonly before: Carries | null;
 }
 
 function markOf(
   columns: Columns,
   index: number,
-  { column, into, likely, judged, given }: Case,
+  { column, into, likely, judged, given, before }: Case,
   written: Written,
   walk: Walk,
 ): Mark {
@@ -137,7 +154,7 @@ function markOf(
     const mayLeaveOut = index < written.decimals && walk.nothingYet;
     return mayLeaveOut && mayBeZero ? 'leftOut' : 'missing';
   }
-  if (written.stayed(index) !== null) return 'right';
+  if (before !== null) return 'right';
   if (!judged) return 'waiting';
   return fitting(into, column, given) !== 0 ? 'right' : 'wrong';
 }
@@ -150,9 +167,9 @@ function markOf(
 function handOn(
   walk: Walk,
   column: Column,
-  done: { into: Carries; likely: number; given: number | null; mark: Mark; stayed: Carries | null },
+  done: { into: Carries; likely: number; given: number | null; mark: Mark; before: Carries | null },
 ): void {
-  const { into, likely, given, mark, stayed } = done;
+  const { into, likely, given, mark, before } = done;
   if (mark === 'absent') {
     walk.into = NO_CARRY;
     walk.likely = 0;
@@ -162,13 +179,13 @@ function handOn(
   const fits = digit === null ? 0 : fitting(into, column, digit);
   if (fits !== 0 && mark !== 'wrong') {
     const best = has(fits, likely) ? likely : lowest(fits);
-    walk.into = mapped(fits, (carry) => Math.floor((column.base + carry) / 10)) | (stayed ?? 0);
+    walk.into = tensWith(fits, column.base) | (before ?? 0);
     walk.likely = Math.floor((column.base + best) / 10);
     return;
   }
   walk.into =
-    mapped(into, (carry) => Math.floor((column.base + carry) / 10)) |
-    (stayed ?? 0) |
+    tensWith(into, column.base) |
+    (before ?? 0) |
     below(Math.floor((column.most - (digit ?? 0)) / 10));
   walk.likely = Math.floor((column.base + likely) / 10);
 }
@@ -186,10 +203,11 @@ function fitting(carries: Carries, { base }: Column, digit: number): Carries {
   return fits;
 }
 
-function mapped(carries: Carries, by: (carry: number) => number): Carries {
+/** What the column hands on with each of the carries. */
+function tensWith(carries: Carries, base: number): Carries {
   let found = 0;
   for (let carry = 0; carries >> carry > 0; carry += 1) {
-    if (has(carries, carry)) found |= 1 << by(carry);
+    if (has(carries, carry)) found |= 1 << Math.floor((base + carry) / 10);
   }
   return found;
 }

@@ -1,8 +1,9 @@
 import type { Square } from '../../mat/geometry.ts';
 import { isOver, ownDue, trueDue } from '../ledger.ts';
-import type { Moment, Scene } from '../scene.ts';
+import { remembered } from '../memo.ts';
+import type { Moment, Plan, Scene } from '../scene.ts';
 import { isFinal } from './rows-written.ts';
-import { type Entry, entriesByRow, PARTS, type Part } from './squares.ts';
+import { type Entry, entriesOf, PARTS, type Part } from './squares.ts';
 
 /** One fact on the squares: what its own tiles make due and what stands in its two slots. */
 export interface Fact {
@@ -27,16 +28,17 @@ export function digitDue(due: number, part: Part): number {
   return part === 'units' ? due % 10 : Math.floor(due / 10);
 }
 
+/** Whether nothing more comes in this row, or anywhere. */
+interface Ends {
+  readonly row: boolean;
+  readonly all: boolean;
+}
+
 /**
  * Without both tiles nothing is due; at the end what is right for the true problem is let stand. Beyond the two
  * numbers no tile is to come: there the finish of the row is the end.
  */
-function dueOf(
-  scene: Scene,
-  pair: Square,
-  value: number,
-  ends: { row: boolean; all: boolean },
-): number | null {
+function dueOf(scene: Scene, pair: Square, value: number, ends: Ends): number | null {
   const { plan, position } = scene;
   const own = ownDue(position, pair);
   const outside = pair[0] >= plan.up.length || pair[1] >= plan.across.length;
@@ -44,8 +46,8 @@ function dueOf(
   return value === trueDue(plan, pair) ? value : 0;
 }
 
-function factsOf(scene: Scene, moment: Moment, row: number, entries: readonly Entry[]): Fact[] {
-  const final = row < scene.plan.up.length ? isFinal(scene, moment, row) : isOver(moment);
+function factsOf(scene: Scene, ends: Ends, row: number, entries: readonly Entry[]): Fact[] {
+  const final = ends.row;
   const written: Partial<Record<Part, Entry>>[] = [];
   const covered: Part[][] = [];
   const outside: Fact[] = [];
@@ -60,7 +62,9 @@ function factsOf(scene: Scene, moment: Moment, row: number, entries: readonly En
       outside.push({ pair: entry.pair, due: 0, written, covered: [], final });
       continue;
     }
-    written[entry.pair[1]] = { ...written[entry.pair[1]], [entry.part]: entry };
+    const before = written[entry.pair[1]];
+    written[entry.pair[1]] =
+      entry.part === 'units' ? withUnits(entry, before?.tens) : withTens(entry, before?.units);
   }
   const width = Math.max(scene.plan.across.length, tilesWide(scene), written.length);
   const inside = Array.from({ length: width }, (_, column): Fact => {
@@ -68,13 +72,21 @@ function factsOf(scene: Scene, moment: Moment, row: number, entries: readonly En
     const own = written[column] ?? {};
     return {
       pair,
-      due: dueOf(scene, pair, writtenValue(own), { row: final, all: isOver(moment) }),
+      due: dueOf(scene, pair, writtenValue(own), ends),
       written: own,
       covered: covered[column] ?? [],
       final,
     };
   });
   return [...outside, ...inside];
+}
+
+function withUnits(units: Entry, tens: Entry | undefined): Fact['written'] {
+  return tens === undefined ? { units } : { units, tens };
+}
+
+function withTens(tens: Entry, units: Entry | undefined): Fact['written'] {
+  return units === undefined ? { tens } : { units, tens };
 }
 
 /** Columns as far as the child's tiles reach. */
@@ -99,45 +111,85 @@ export function isRight(fact: Fact, part: Part): boolean {
 
 /** The squares row by row, the slots of each row as they read best: all as usual or all swapped. */
 export function readSquares(scene: Scene, moment: Moment): Squares {
+  const { position, ledger } = scene;
+  const from: unknown[] = [position.tiles, ledger.squarePens, ledger.factDigits, position.finished];
+  if (moment.at === 'row') from.push(ROWS[moment.row]!);
+  return remembered(scene.memo, NAMES[moment.at], from, () => readRows(scene, moment));
+}
+
+const NAMES: Readonly<Record<Moment['at'], string>> = {
+  now: 'squares now',
+  row: 'squares at a row',
+  product: 'squares at the product',
+  problem: 'squares at the product',
+};
+
+const ROWS = Array.from({ length: 6 }, (_, row) => `row ${row} of squares`);
+const LAST_ROWS = ROWS.map((row) => `${row} at the end`);
+
+/** One row of squares read one way. */
+interface RowRead {
+  readonly found: readonly Fact[];
+  readonly lost: readonly Entry[];
+  readonly amiss: number;
+}
+
+function readRows(scene: Scene, moment: Moment): Squares {
   const facts: Fact[] = [];
   const astray: Entry[] = [];
   const turned: boolean[] = [];
-  const ways = [false, true].map((swapped) => entriesByRow(scene, swapped));
   for (let row = 0; row < scene.plan.rows; row += 1) {
-    const usual = readWay(scene, moment, row, ways[0]![row]!);
-    const other = usual.amiss > 0 ? readWay(scene, moment, row, ways[1]![row]!) : usual;
-    // Where both read equally well, the row is read on as it was read so far.
-    const swapped =
-      other.amiss < usual.amiss || (other.amiss === usual.amiss && other.kept > usual.kept);
-    const best = swapped ? other : usual;
-    facts.push(...best.found);
-    astray.push(...best.lost);
+    const { found, lost, swapped } = readRow(scene, moment, row);
+    facts.push(...found);
+    astray.push(...lost);
     turned.push(swapped);
   }
   return { facts, astray, swapped: turned };
 }
 
-function readWay(scene: Scene, moment: Moment, row: number, entries: readonly Entry[]) {
-  const found = factsOf(scene, moment, row, entries);
+function readRow(scene: Scene, moment: Moment, row: number): RowRead & { swapped: boolean } {
+  const over = isOver(moment);
+  const final = row < scene.plan.up.length ? isFinal(scene, moment, row) : over;
+  const from = [scene.position.tiles, scene.ledger.squarePens[row], final];
+  const name = (over ? LAST_ROWS : ROWS)[row]!;
+  const ends: Ends = { row: final, all: over };
+  const { usual, other } = remembered(scene.memo, name, from, () => {
+    const found = readWay(scene, ends, row, false);
+    return { usual: found, other: found.amiss > 0 ? readWay(scene, ends, row, true) : found };
+  });
+  return isSwapped(scene, usual, other)
+    ? { ...other, swapped: true }
+    : { ...usual, swapped: false };
+}
+
+/** Where both read equally well, the row is read on as it was read so far. */
+function isSwapped(scene: Scene, usual: RowRead, other: RowRead): boolean {
+  if (other.amiss !== usual.amiss || other === usual) return other.amiss < usual.amiss;
+  return keptIn(scene, other.found) > keptIn(scene, usual.found);
+}
+
+function readWay(scene: Scene, ends: Ends, row: number, swapped: boolean): RowRead {
+  const entries = entriesOf(scene, row, swapped);
+  const found = factsOf(scene, ends, row, entries);
   const lost = entries.filter(isAstray);
   // A digit that names another pair than its slot's speaks for the other way more than a wrong one.
-  return { found, lost, amiss: 2 * lost.length + amissIn(found), kept: keptIn(scene, found) };
+  return { found, lost, amiss: 2 * lost.length + amissIn(found) };
 }
 
 /** How many digits stand that were right when they were written. */
-function keptIn({ ledger }: Scene, facts: readonly Fact[]): number {
+function keptIn({ ledger, plan }: Scene, facts: readonly Fact[]): number {
   return facts.reduce((sum, { pair, written }) => {
     const kept = PARTS.filter((part) => {
       const given = written[part]?.digit;
-      return given !== undefined && ledger.latched[latchKey(pair, part)]?.given === given;
+      return given !== undefined && ledger.factDigits[factSlot(plan, pair, part)] === given;
     });
     return sum + kept.length;
   }, 0);
 }
 
-/** What was right in a slot of a fact when it was written is remembered under this key. */
-export function latchKey([row, column]: Square, part: Part): string {
-  return `fact:${row}:${column} ${part}`;
+/** Index of a slot of a pair in `Ledger.factDigits`; a pair may lie one square to the right of the mat. */
+export function factSlot({ columns }: Plan, [row, column]: Square, part: Part): number {
+  return 2 * (row * (columns + 1) + column + 1) + (part === 'units' ? 0 : 1);
 }
 
 /** Units where the tens belong and the other way round. */

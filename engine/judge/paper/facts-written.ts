@@ -1,18 +1,20 @@
 import type { ActionOf } from '../../mat/action.ts';
 import type { Square } from '../../mat/geometry.ts';
-import { finding, NOTHING_YET, stepOf, trueDue } from '../ledger.ts';
-import type { Aspect, Finding, Latched, Ledger, Moment, Note, Plan, Scene } from '../scene.ts';
+import { finding, NOTHING_YET, sceneWith, trueDue } from '../ledger.ts';
+import { remembered } from '../memo.ts';
+import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from '../scene.ts';
 import { withClaims } from './claims.ts';
 import {
   digitDue,
   type Fact,
+  factSlot,
   isRight,
   isTurned,
-  latchKey,
   readSquares,
   type Squares,
   writtenValue,
 } from './facts-read.ts';
+import { placed } from './pens.ts';
 import type { Fault } from './reading-line.ts';
 import { markFaults } from './rows-written.ts';
 import { type Entry, PARTS, type Part } from './squares.ts';
@@ -29,7 +31,7 @@ function nearestStep(plan: Plan, [row, column]: Square, kind: 'fact' | 'where'):
   let nearest = Number.POSITIVE_INFINITY;
   for (let up = 0; up < plan.up.length; up += 1)
     for (let across = 0; across < plan.across.length; across += 1) {
-      const step = stepOf(plan, `${kind}:${up}:${across}`);
+      const step = plan.tables[kind][up * plan.columns + across] ?? -1;
       const distance = Math.abs(up - row) * plan.columns + Math.abs(across - column);
       if (step >= 0 && distance < nearest) [best, nearest] = [step, distance];
     }
@@ -37,10 +39,10 @@ function nearestStep(plan: Plan, [row, column]: Square, kind: 'fact' | 'where'):
 }
 
 /** Right, or right when it was written and not written over since. */
-function stands({ ledger }: Scene, fact: Fact, part: Part): boolean {
-  const given = fact.written[part]?.digit;
-  const before = ledger.latched[latchKey(fact.pair, part)]?.given;
+function stands({ ledger, plan }: Scene, fact: Fact, part: Part): boolean {
   if (isRight(fact, part)) return true;
+  const given = fact.written[part]?.digit;
+  const before = ledger.factDigits[factSlot(plan, fact.pair, part)];
   return given === undefined
     ? before !== undefined && fact.covered.includes(part)
     : before === given;
@@ -54,15 +56,14 @@ interface Amiss {
 }
 
 function amissOf(scene: Scene, facts: readonly Fact[]): Amiss[] {
-  return facts.flatMap((fact) =>
-    fact.due === null
-      ? []
-      : PARTS.filter((part) => !stands(scene, fact, part)).map((part) => ({
-          fact,
-          part,
-          entry: fact.written[part],
-        })),
-  );
+  const amiss: Amiss[] = [];
+  for (const fact of facts) {
+    if (fact.due === null) continue;
+    for (const part of PARTS) {
+      if (!stands(scene, fact, part)) amiss.push({ fact, part, entry: fact.written[part] });
+    }
+  }
+  return amiss;
 }
 
 /** Which fact and place of it are not as due: a wrong value spends `fact`, a right digit elsewhere `where`. */
@@ -73,16 +74,15 @@ export function squareFaults(scene: Scene, { facts, astray }: Squares): readonly
   let rest = all.filter((each) => !turned.includes(each));
   for (const fact of new Set(turned.map((each) => each.fact)))
     faults.push(turnedFault(scene, fact));
-  const lacking = () => rest.filter(({ entry }) => entry === undefined);
   for (const entry of astray) {
-    const place = lacking().find(
+    const place = lackingIn(rest).find(
       ({ fact, part }) => isPair(fact, entry.of!) && digitDue(fact.due!, part) === entry.digit,
     );
     rest = rest.filter((each) => each !== place);
     faults.push(strayFault(scene, facts, entry));
   }
   for (const each of rest.filter((some) => mayBelongElsewhere(scene, some))) {
-    const home = nearestHome(lacking(), each.entry!);
+    const home = nearestHome(lackingIn(rest), each.entry!);
     if (home === undefined) continue;
     rest = rest.filter((some) => some !== home && some !== each);
     faults.push(faultOf(scene, 'where', home.fact, [each.entry!], home.fact.due!));
@@ -97,6 +97,10 @@ export function squareFaults(scene: Scene, { facts, astray }: Squares): readonly
     scene,
     faults.filter(({ step }) => step >= 0),
   );
+}
+
+function lackingIn(rest: readonly Amiss[]): readonly Amiss[] {
+  return rest.filter(({ entry }) => entry === undefined);
 }
 
 function isPair({ pair }: Fact, [row, column]: Square): boolean {
@@ -126,7 +130,7 @@ function mayBelongElsewhere(scene: Scene, { fact, part, entry }: Amiss): boolean
   if (entry === undefined || entry.digit === 0 || entry.of !== undefined) return false;
   const beside = PARTS.find((each) => each !== part)!;
   if (fact.written[beside] !== undefined && !stands(scene, fact, beside)) return false;
-  const wasRight = scene.ledger.latched[latchKey(fact.pair, part)] !== undefined;
+  const wasRight = scene.ledger.factDigits[factSlot(scene.plan, fact.pair, part)] !== undefined;
   if (wasRight || fact.due === 0) return true;
   return fact.final && digitDue(fact.due!, part) === 0;
 }
@@ -158,11 +162,12 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
   const faults = squareFaults(scene, squares);
   for (const fact of squares.facts) {
     const [row, column] = fact.pair;
-    const step = stepOf(plan, `fact:${row}:${column}`);
+    const index = row * plan.columns + column;
+    const step = column < 0 ? -1 : (plan.tables.fact[index] ?? -1);
     if (step < 0) continue;
     const elsewhere = faults.some((each) => each.kind === 'where' && isPair(fact, each.pair));
     findings[step] = factFinding(scene, squares, fact, elsewhere);
-    findings[stepOf(plan, `where:${row}:${column}`)] = whereFinding(squares, fact);
+    findings[plan.tables.where[index]!] = whereFinding(squares, fact);
   }
   markFaults(faults, findings);
 }
@@ -200,19 +205,23 @@ function whereFinding(squares: Squares, fact: Fact): Finding {
 }
 
 function withLatches(scene: Scene, { facts }: Squares): Ledger {
-  const latched: Record<string, Latched> = {};
+  const { ledger, plan } = scene;
+  let { factDigits } = ledger;
   for (const fact of facts) {
     if (fact.due === null) continue;
     for (const part of PARTS) {
       const given = fact.written[part]?.digit;
       if (given === undefined || !isRight(fact, part)) continue;
-      latched[latchKey(fact.pair, part)] = { given, follows: false };
+      const slot = factSlot(plan, fact.pair, part);
+      if (factDigits[slot] !== given) factDigits = placed(factDigits, slot, given);
     }
   }
-  return { ...scene.ledger, latched: { ...scene.ledger.latched, ...latched } };
+  return factDigits === ledger.factDigits ? ledger : { ...ledger, factDigits };
 }
 
 function latchedNow(scene: Scene, moment: Moment): Ledger {
+  const blank = scene.ledger.squarePens.every(({ columns }) => columns.length === 0);
+  if (blank) return scene.ledger;
   return withLatches(scene, readSquares(scene, moment));
 }
 
@@ -221,7 +230,7 @@ type Pen = ActionOf<'write'> | ActionOf<'rub'>;
 const note: Note<Pen> = (before, after, action, act) => {
   const { ledger, plan } = before;
   if (!('square' in action)) return { ledger };
-  const scene = { ...before, position: after };
+  const scene = sceneWith(before, after);
   const now: Moment = { at: 'now' };
   const squares = readSquares(scene, now);
   const next = withLatches(scene, squares);
@@ -246,7 +255,7 @@ const note: Note<Pen> = (before, after, action, act) => {
 
 /** Facts may be written before their tiles lie. */
 const noteTile: Note<ActionOf<'layTile'>> = (before, after) => ({
-  ledger: latchedNow({ ...before, position: after }, { at: 'now' }),
+  ledger: latchedNow(sceneWith(before, after), { at: 'now' }),
 });
 
 /** Each fact of two digits that are not zero is written on the squares: its value, and where it stands. */
@@ -270,8 +279,13 @@ export const factsWritten: Aspect = {
 /** So many places, from the origin, have all their facts. */
 export function factsReady(scene: Scene, moment: Moment): number {
   const { plan } = scene;
+  const squares = readSquares(scene, moment);
+  return remembered(scene.memo, 'facts ready', [squares], () => readyIn(plan, squares));
+}
+
+function readyIn(plan: Plan, { facts }: Squares): number {
   let ready = Number.POSITIVE_INFINITY;
-  for (const fact of readSquares(scene, moment).facts) {
+  for (const fact of facts) {
     const [row, column] = fact.pair;
     const inside = row < plan.up.length && column < plan.across.length;
     const lacks =

@@ -1,6 +1,10 @@
 import type { Line } from '../../mat/action.ts';
 import type { Position } from '../../mat/position.ts';
-import type { Plan } from '../scene.ts';
+import { remembered } from '../memo.ts';
+import type { Plan, Scene } from '../scene.ts';
+
+/** The lines of rows in the order of writing; no mat has more rows. */
+export const PARTIALS = Array.from({ length: 6 }, (_, index): Line => `partial:${index}`);
 
 /** The line on which a row stands. `worked`: the multiplier digit that the child touched for it. */
 export interface RowLine {
@@ -13,8 +17,14 @@ export function holdsDigits({ paper }: Position, line: Line): boolean {
   return paper.lines[line] !== undefined;
 }
 
-/** Rows by row. One row is written on the product line, or on its own line as long as that one is empty. */
-export function rowLines(plan: Plan, position: Position): readonly RowLine[] {
+/** Rows by row, as they stand now. */
+export function rowLines({ plan, position, memo }: Scene): readonly RowLine[] {
+  const { lines, begun } = position.paper;
+  return remembered(memo, 'lines', [lines, begun], () => linesByRow(plan, position));
+}
+
+/** One row is written on the product line, or on its own line as long as that one is empty. */
+function linesByRow(plan: Plan, position: Position): readonly RowLine[] {
   const rows = plan.up.length;
   if (rows === 1) {
     const line: Line = holdsDigits(position, 'product') ? 'product' : 'partial:0';
@@ -23,7 +33,7 @@ export function rowLines(plan: Plan, position: Position): readonly RowLine[] {
   const lines: (Line | null)[] = plan.up.map(() => null);
   const spare: Line[] = [];
   for (let index = 0; index < rows; index += 1) {
-    const line: Line = `partial:${index}`;
+    const line = PARTIALS[index]!;
     const row = position.paper.begun[line];
     if (row === undefined || row >= rows) continue;
     const before = lines[row]!;
@@ -43,7 +53,17 @@ function standIn(plan: Plan, position: Position, found: RowLine[], line: Line): 
   found[place.row] = { row: place.row, line, worked: position.paper.begun[line]! };
 }
 
+const CARRIES: Readonly<Partial<Record<Line, Line>>> = {
+  product: 'carry:product',
+  'partial:0': 'carry:0',
+  'partial:1': 'carry:1',
+  'partial:2': 'carry:2',
+  'partial:3': 'carry:3',
+  'partial:4': 'carry:4',
+  'partial:5': 'carry:5',
+};
+
 /** The carries that belong to a line. */
 export function carryLine(line: Line): Line {
-  return line === 'product' ? 'carry:product' : (line.replace('partial', 'carry') as Line);
+  return CARRIES[line] ?? (line.replace('partial', 'carry') as Line);
 }

@@ -1,35 +1,50 @@
-import type { Moment, Scene } from '../scene.ts';
-import { atLeastOne, productColumns } from './columns.ts';
-import { holdsDigits, rowLines } from './lines.ts';
+import type { LineDigits } from '../../mat/position.ts';
+import { remembered } from '../memo.ts';
+import type { Moment, Plan, Scene } from '../scene.ts';
+import { atLeastOne, type Columns, productColumns } from './columns.ts';
+import { holdsDigits, PARTIALS, rowLines } from './lines.ts';
 import { isZeroRow } from './row-steps.ts';
 import { type RowSource, readRow } from './rows-written.ts';
-import { type Addends, readSum, zerosLeftOut } from './summing.ts';
+import { type Addends, readSum, type Sums, zerosLeftOut } from './summing.ts';
 
 /** Rows of the written algorithm: the printed multiplicand times one digit, carries written or in the head. */
 export const multiplied: RowSource = {
   applies: () => true,
-  columns: ({ plan }, row) => {
-    const columns = productColumns(plan.across, plan.up[row]!);
-    return [plan.up.length === 1 ? atLeastOne(columns) : columns];
-  },
+  columns: ({ plan, memo }, row) =>
+    remembered(memo, 'columns of the rows', [plan], () =>
+      plan.up.map((_, each) => columnsOf(plan, each)),
+    )[row]!,
   ready: () => true,
 };
+
+function columnsOf(plan: Plan, row: number): readonly Columns[] {
+  const columns = productColumns(plan.across, plan.up[row]!);
+  return [plan.up.length === 1 ? atLeastOne(columns) : columns];
+}
 
 /** The rows as they stand on paper, right or wrong, each digit at its place. */
 export const writtenRows: Addends = {
   applies: ({ up }) => up.length > 1,
-  sums: (scene) => {
-    const { plan, position } = scene;
-    const places = plan.rows + plan.columns;
-    const sums = Array.from({ length: places }, () => ({ base: 0, reaching: 0 }));
-    for (let row = 0; row < plan.up.length; row += 1) {
-      const line = position.paper.lines[`partial:${row}`];
-      if (line !== undefined) addLine(sums, line, plan.problem.mat.origin);
-    }
-    return sums;
+  sums: ({ plan, position, memo }) => {
+    const rows = plan.up.map((_, row) => position.paper.lines[PARTIALS[row]!]);
+    return remembered(memo, 'rows to add', rows, () => sumsOf(plan, rows));
   },
-  ready: (scene) => Math.min(...scene.plan.up.map((_, row) => rowReady(scene, row))),
+  ready: (scene) => {
+    let ready = Number.POSITIVE_INFINITY;
+    for (let row = 0; row < scene.plan.up.length; row += 1)
+      ready = Math.min(ready, rowReady(scene, row));
+    return ready;
+  },
 };
+
+function sumsOf(plan: Plan, rows: readonly (LineDigits | undefined)[]): Sums {
+  const places = plan.rows + plan.columns;
+  const sums = Array.from({ length: places }, () => ({ base: 0, reaching: 0 }));
+  for (const line of rows) {
+    if (line !== undefined) addLine(sums, line, plan.problem.mat.origin);
+  }
+  return sums;
+}
 
 function addLine(
   sums: { base: number; reaching: number }[],
@@ -48,7 +63,7 @@ function addLine(
 function rowReady(scene: Scene, row: number): number {
   const { plan, position } = scene;
   if (isZeroRow(plan, row) || position.finished.rows.includes(row)) return Number.POSITIVE_INFINITY;
-  const { line } = rowLines(plan, position)[row]!;
+  const { line } = rowLines(scene)[row]!;
   if (line === null || !holdsDigits(position, line)) return 0;
   const { spec, shift, reads } = readRow(multiplied, scene, { at: 'row', row }, row);
   const gap = reads.findIndex(({ mark }) => mark === 'missing');

@@ -1,13 +1,14 @@
 import type { Line } from '../../mat/action.ts';
-import type { Latched, Ledger, Scene } from '../scene.ts';
-import { type ColumnRead, type Progress, readColumns, type Written } from './carrying.ts';
+import type { KeptLine, Ledger, Plan, Scene } from '../scene.ts';
+import { type ColumnRead, type Progress, readColumns, stayed, type Written } from './carrying.ts';
 import { withClaims } from './claims.ts';
 import type { Columns } from './columns.ts';
-import { crossedOutOf, penOf } from './pens.ts';
+import { pensOf, placed } from './pens.ts';
+import { digitStep, sumStep, zeroStep } from './row-steps.ts';
 
 /** What a line should hold, and which step answers for what. Places are counted from the origin. */
 export interface LineSpec {
-  /** Names what is read, for what stays right: `row:1`, `sum`. */
+  /** Names the way in which a row is read, where it is not the usual one: what was right stays so in the same way only. */
   readonly name: string;
   /** null: not begun. */
   readonly line: Line | null;
@@ -18,10 +19,18 @@ export interface LineSpec {
   readonly progress: Progress;
   /** Decimals of the product: zeros at their end may be left out. */
   readonly decimals: number;
-  readonly digitStep: (column: number) => number;
-  readonly zeroStep: (placeholder: number) => number;
-  /** Answers for a line that stands too far left. */
-  readonly surplusStep: number;
+  /** Whose steps answer for it: those of a row, or of the sum (−1). */
+  readonly row: number;
+}
+
+/** The step that answers for a digit of the line; without one of its own, the nearest. */
+export function digitStepOf(plan: Plan, { row }: LineSpec, column: number): number {
+  return row < 0 ? sumStep(plan, Math.max(0, column)) : digitStep(plan, row, column);
+}
+
+/** The step that answers for a placeholder; the lowest one answers for a line that stands too far left. */
+export function zeroStepOf(plan: Plan, { row }: LineSpec, placeholder: number): number {
+  return row < 0 ? sumStep(plan, 0) : zeroStep(plan, row, placeholder);
 }
 
 /** Something that is not as due. `at`: the place on paper, `acts`: the actions that wrote what it concerns. */
@@ -48,40 +57,73 @@ export interface LineReading {
 
 interface Paper {
   readonly scene: Scene;
-  readonly digits: ReadonlyMap<number, number>;
-  readonly carries: ReadonlyMap<number, number>;
+  readonly digits: readonly (number | undefined)[];
+  readonly carries: readonly (number | undefined)[];
   readonly highest: number;
+  /** A carry was crossed out: a digit may have been made with it. */
+  readonly crossed: boolean;
 }
 
 function linesOf({ line }: LineSpec): readonly Line[] {
   return line === null ? [] : [line];
 }
 
-function digitsOf({ plan, position }: Scene, lines: readonly Line[]): Map<number, number> {
-  const found = new Map<number, number>();
-  for (const line of lines) {
-    for (const [place, digit] of Object.entries(position.paper.lines[line] ?? {})) {
-      found.set(Number(place) - plan.problem.mat.origin, digit);
+/** What stands on a line, by place from the origin. */
+function digitsOn({ plan, position }: Scene, line: Line | null): (number | undefined)[] {
+  const digits = line === null ? undefined : position.paper.lines[line];
+  const found: (number | undefined)[] = [];
+  if (digits === undefined) return found;
+  const { origin } = plan.problem.mat;
+  for (let at = 0; at <= plan.rows + plan.columns; at += 1) found.push(digits[origin + at]);
+  return found;
+}
+
+/** Of two lines of carries, what stands on the later one. */
+function carriesOn(scene: Scene, lines: readonly Line[]): (number | undefined)[] {
+  const found = digitsOn(scene, lines[0] ?? null);
+  for (let index = 1; index < lines.length; index += 1) {
+    for (const [at, digit] of digitsOn(scene, lines[index]!).entries()) {
+      if (digit !== undefined || at >= found.length) found[at] = digit;
     }
   }
   return found;
 }
 
 function paperOf(scene: Scene, spec: LineSpec): Paper {
-  const digits = digitsOf(scene, linesOf(spec));
-  const carries = digitsOf(scene, spec.columns.carrying ? spec.carries : []);
-  return { scene, digits, carries, highest: Math.max(-1, ...digits.keys(), ...carries.keys()) };
+  const digits = digitsOn(scene, spec.line);
+  const { carrying } = spec.columns;
+  const carries = carrying ? carriesOn(scene, spec.carries) : [];
+  const crossed =
+    carrying && spec.carries.some((line) => pensOf(scene.ledger, line).crossed.length > 0);
+  const highest = Math.max(highestOf(digits), highestOf(carries));
+  return { scene, digits, carries, highest, crossed };
+}
+
+function highestOf(digits: readonly (number | undefined)[]): number {
+  let highest = digits.length - 1;
+  while (highest >= 0 && digits[highest] === undefined) highest -= 1;
+  return highest;
+}
+
+/** Where something stands, in the order in which places are kept. */
+function placesOn({ plan, position }: Scene, lines: readonly Line[]): number[] {
+  const places = new Set<number>();
+  for (const line of lines) {
+    for (const place of Object.keys(position.paper.lines[line] ?? {}))
+      places.add(Number(place) - plan.problem.mat.origin);
+  }
+  return [...places];
 }
 
 /** A carry as it stands, or as it stood when the digit that it feeds was written. */
 function carryOf(paper: Paper, spec: LineSpec, at: number, fed: number): number | undefined {
-  const stands = paper.carries.get(at);
-  if (stands !== undefined || !spec.columns.carrying) return stands;
-  const { ledger, plan } = paper.scene;
+  const stands = paper.carries[at];
+  if (stands !== undefined) return stands;
+  const { ledger } = paper.scene;
   const [penned = Number.POSITIVE_INFINITY] = actsAt(paper, linesOf(spec), fed);
   for (const line of spec.carries) {
-    const key = crossedOutOf(line, plan.problem.mat.origin + at);
-    if (ledger.pens[key]! > penned) return ledger.latched[key]!.given as number;
+    const crossed = pensOf(ledger, line).crossed[at];
+    if (crossed !== undefined && crossed.act > penned) return crossed.given;
   }
   return undefined;
 }
@@ -90,14 +132,14 @@ function carryOf(paper: Paper, spec: LineSpec, at: number, fed: number): number 
 export function readLine(scene: Scene, spec: LineSpec): LineReading {
   const paper = paperOf(scene, spec);
   let best = readAt(paper, spec, 0, 0);
-  if (best.faults.length === 0 || paper.digits.size === 0) return best;
+  if (best.faults.length === 0 || highestOf(paper.digits) < 0) return best;
   // Zeros at the end are left out by those who are done: a line that lacks digits and has none wrong goes on where it is.
   const unfinished = spec.lowest === 0 && best.faults.every(({ missing }) => missing);
-  const most = Math.max(...paper.digits.keys()) - spec.lowest + 1;
+  const most = highestOf(paper.digits) - spec.lowest + 1;
   for (let shift = -Math.max(spec.lowest, spec.decimals); shift <= most; shift += 1) {
     if (shift === 0 || !mayShift(paper, spec, shift) || (shift < 0 && unfinished)) continue;
     // Carries stand over the digits as they are written, or where they were due.
-    for (const carried of paper.carries.size === 0 ? [shift] : [shift, 0]) {
+    for (const carried of highestOf(paper.carries) < 0 ? [shift] : [shift, 0]) {
       const other = readAt(paper, spec, shift, carried);
       if (explains(paper, other) && isBetter(other, best)) best = other;
     }
@@ -108,7 +150,7 @@ export function readLine(scene: Scene, spec: LineSpec): LineReading {
 /** Too far left only behind zeros or nothing; too far right only for lack of placeholders or of zeros at the end. */
 function mayShift(paper: Paper, spec: LineSpec, shift: number): boolean {
   for (let at = spec.lowest; at < spec.lowest + shift; at += 1) {
-    if ((paper.digits.get(at) ?? 0) > 0) return false;
+    if ((paper.digits[at] ?? 0) > 0) return false;
   }
   return shift > 0 || spec.lowest === 0 || -shift <= spec.lowest;
 }
@@ -120,7 +162,8 @@ function mayShift(paper: Paper, spec: LineSpec, shift: number): boolean {
  */
 function explains(paper: Paper, { spec, shift, reads, faults }: LineReading): boolean {
   const begins = (reads[0]?.given ?? null) !== null;
-  if (shift > 0) return begins || (paper.digits.has(spec.lowest) && reads[0]?.mark !== 'leftOut');
+  if (shift > 0)
+    return begins || (paper.digits[spec.lowest] !== undefined && reads[0]?.mark !== 'leftOut');
   if (spec.lowest > 0) return begins || isFromTheLeft(paper, spec, spec.lowest + shift);
   const zeros = reads.slice(0, -shift).every(({ mark }) => mark === 'leftOut');
   const shown = reads.some(({ mark, given }) => mark === 'right' && (given ?? 0) > 0);
@@ -129,7 +172,7 @@ function explains(paper: Paper, { spec, shift, reads, faults }: LineReading): bo
 
 /** The lowest of the digits from there up was written after the highest. */
 function isFromTheLeft(paper: Paper, spec: LineSpec, first: number): boolean {
-  const places = [...paper.digits.keys()].filter((at) => at >= first);
+  const places = placesOn(paper.scene, linesOf(spec)).filter((at) => at >= first);
   const penned = (at: number) => actsAt(paper, linesOf(spec), at)[0] ?? -1;
   return penned(Math.min(...places)) > penned(Math.max(...places));
 }
@@ -160,73 +203,73 @@ function stepsOf({ faults }: LineReading): number {
   return new Set(faults.map(({ step }) => step)).size;
 }
 
-/** What was right in one reading of the line is not so in another. */
-function digitKey({ name }: LineSpec, shift: number, at: number): string {
-  return `${name}@${shift} digit ${at}`;
-}
-
-function endKey({ name }: LineSpec, shift: number): string {
-  return `${name}@${shift} end`;
-}
-
-function carryKey({ name }: LineSpec, shift: number, carried: number, at: number): string {
-  return `${name}@${shift} carry ${at} ${carried}`;
-}
-
 function writtenAt(paper: Paper, spec: LineSpec, shift: number, carried: number): Written {
   const { scene, digits, highest } = paper;
-  const { latched } = scene.ledger;
-  const at = (column: number) => spec.lowest + column + shift;
-  const carryAt = (column: number) => spec.lowest + column + carried;
-  const stayed = (column: number): number | null => {
-    const before = latched[digitKey(spec, shift, at(column))];
-    const now = digits.get(at(column));
-    return now !== undefined && before?.given === now ? (before.hands ?? 0) : null;
-  };
-  const end = Number(latched[endKey(spec, shift)]?.given ?? 0);
-  const kept = Array.from({ length: end }, (_, column) => stayed(column));
-  return {
-    ended: end > 0 && !kept.includes(null) ? end : null,
-    digit: (column) => digits.get(at(column)),
-    carry: (column) => carryOf(paper, spec, carryAt(column), at(column)),
-    stayed,
-    carryStayed: (column) => {
-      const now = carryOf(paper, spec, carryAt(column), at(column));
-      const before = latched[carryKey(spec, shift, carried, carryAt(column))];
-      return now !== undefined && before?.given === now;
-    },
+  const kept = keptLines(scene, spec)?.[wayOf(spec, shift)];
+  const from = spec.lowest + shift;
+  const carriesFrom = spec.lowest + carried;
+  const written = {
+    digits,
+    carries: paper.crossed ? carriesAsFed(paper, spec, from, carriesFrom) : paper.carries,
+    from,
+    carriesFrom,
+    kept,
+    keptCarries: kept?.carries[carried],
+    ended: null,
     highest: highest - spec.lowest - Math.min(shift, carried),
     decimals: spec.decimals,
   };
+  return kept !== undefined && isWhole(written, kept.end)
+    ? { ...written, ended: kept.end }
+    : written;
+}
+
+function carriesAsFed(paper: Paper, spec: LineSpec, from: number, carriesFrom: number) {
+  const places = paper.scene.plan.rows + paper.scene.plan.columns;
+  return Array.from({ length: places + 1 }, (_, at) =>
+    carryOf(paper, spec, at, at - carriesFrom + from),
+  );
+}
+
+/** Whether all digits that made the whole line still stand. */
+function isWhole(written: Written, end: number): boolean {
+  for (let column = 0; column < end; column += 1) {
+    if (stayed(written, column) === null) return false;
+  }
+  return end > 0;
 }
 
 function readAt(paper: Paper, spec: LineSpec, shift: number, carried: number): LineReading {
   const written = writtenAt(paper, spec, shift, carried);
   const reads = readColumns(spec.columns, written, spec.progress);
-  const own = [
-    ...placeholderFaults(paper, spec, shift),
-    ...columnFaults(paper, spec, { shift, carried }, reads),
-  ];
-  const faults = [...shiftFaults(paper, spec, shift, { reads, own }), ...own];
+  const own = columnFaults(
+    paper,
+    spec,
+    { shift, carried },
+    reads,
+    placeholderFaults(paper, spec, shift),
+  );
+  const faults = shift === 0 ? own : [...shiftFaults(paper, spec, shift, { reads, own }), ...own];
   return { spec, shift, carried, reads, faults: withClaims(paper.scene, faults) };
 }
 
 function actsAt({ scene }: Paper, lines: readonly Line[], at: number): number[] {
-  return lines.flatMap((line) => {
-    const act = scene.ledger.pens[penOf(line, scene.plan.problem.mat.origin + at)];
-    return act === undefined ? [] : [act];
-  });
+  const acts: number[] = [];
+  for (const line of lines) {
+    const act = pensOf(scene.ledger, line).acts[at];
+    if (act !== undefined) acts.push(act);
+  }
+  return acts;
 }
 
 /** The actions that wrote what stands right on these lines. */
 function actsFrom(
   paper: Paper,
   lines: readonly Line[],
-  places: readonly number[],
   first: number,
   faults: readonly Fault[],
 ): number[] {
-  return places
+  return placesOn(paper.scene, lines)
     .filter((at) => at >= first && !faults.some((fault) => fault.at === at))
     .flatMap((at) => actsAt(paper, lines, at));
 }
@@ -238,33 +281,40 @@ function shiftFaults(
   { reads, own }: { reads: readonly ColumnRead[]; own: readonly Fault[] },
 ): Fault[] {
   // A line without placeholders stands too far right only where zeros at the end were left out.
-  if (shift === 0 || (shift < 0 && spec.lowest === 0)) return [];
+  if (shift < 0 && spec.lowest === 0) return [];
   const first = spec.lowest + shift;
   const acts = [
-    ...actsFrom(paper, linesOf(spec), [...paper.digits.keys()], Math.min(first, spec.lowest), own),
-    ...actsFrom(paper, spec.carries, [...paper.carries.keys()], 0, own),
+    ...actsFrom(paper, linesOf(spec), Math.min(first, spec.lowest), own),
+    ...(spec.columns.carrying ? actsFrom(paper, spec.carries, 0, own) : []),
   ];
   if (shift < 0) {
-    const given = paper.digits.get(first) ?? null;
+    const given = paper.digits[first] ?? null;
     const fault = { at: first, acts, given, due: 0, missing: false };
     return Array.from({ length: -shift }, (_, more) => ({
       ...fault,
-      step: spec.zeroStep(first + more),
+      step: zeroStepOf(paper.scene.plan, spec, first + more),
     }));
   }
-  const at = paper.digits.has(spec.lowest) ? spec.lowest : first;
-  const given = paper.digits.get(at) ?? null;
+  const at = paper.digits[spec.lowest] !== undefined ? spec.lowest : first;
+  const given = paper.digits[at] ?? null;
   const due = reads[0]?.due ?? 0;
-  return [{ step: spec.surplusStep, at, acts, given, due, missing: false }];
+  return [{ step: zeroStepOf(paper.scene.plan, spec, 0), at, acts, given, due, missing: false }];
 }
 
 function placeholderFaults(paper: Paper, spec: LineSpec, shift: number): Fault[] {
   const faults: Fault[] = [];
   for (let at = 0; at < Math.min(spec.lowest, spec.lowest + shift); at += 1) {
-    const given = paper.digits.get(at) ?? 0;
+    const given = paper.digits[at] ?? 0;
     if (given === 0) continue;
     const acts = actsAt(paper, linesOf(spec), at);
-    faults.push({ step: spec.zeroStep(at), at, acts, given, due: 0, missing: false });
+    faults.push({
+      step: zeroStepOf(paper.scene.plan, spec, at),
+      at,
+      acts,
+      given,
+      due: 0,
+      missing: false,
+    });
   }
   return faults;
 }
@@ -274,11 +324,15 @@ function columnFaults(
   spec: LineSpec,
   { shift, carried }: { shift: number; carried: number },
   reads: readonly ColumnRead[],
+  before: readonly Fault[],
 ): Fault[] {
-  const faults: Fault[] = [];
-  for (const [column, { mark, carry, given, due, carryDue }] of reads.entries()) {
+  const faults = before.slice();
+  for (let column = 0; column < reads.length; column += 1) {
+    const { mark, carry, given, due, carryDue } = reads[column]!;
+    const missing = mark === 'missing' && spec.progress.final;
+    if (carry !== 'wrong' && mark !== 'wrong' && !missing) continue;
     const at = spec.lowest + column + shift;
-    const step = spec.digitStep(column);
+    const step = digitStepOf(paper.scene.plan, spec, column);
     if (carry === 'wrong') {
       const over = spec.lowest + column + carried;
       const noted = reads[column]!.noted;
@@ -293,7 +347,6 @@ function columnFaults(
         carry: true,
       });
     }
-    const missing = mark === 'missing' && spec.progress.final;
     if (mark !== 'wrong' && !missing) continue;
     const acts = given === null ? [] : actsAt(paper, linesOf(spec), at);
     faults.push({ step, at, acts, given, due, missing: given === null });
@@ -302,28 +355,67 @@ function columnFaults(
 }
 
 /** What reads right now stays right, whatever is written elsewhere later. */
-export function withLatches(
-  ledger: Ledger,
-  { spec, shift, carried, reads }: LineReading,
-  follows: (column: number, given: number) => boolean,
-): Ledger {
-  const latched: Record<string, Latched> = {};
-  for (const [column, { mark, given, carry, noted, hands }] of reads.entries()) {
+export function withLatches(scene: Scene, reading: LineReading): Ledger {
+  const { ledger, plan } = scene;
+  const way = wayOf(reading.spec, reading.shift);
+  const kept = keptLines(scene, reading.spec);
+  const before = kept?.[way] ?? NOTHING_KEPT;
+  const after = keptOf(reading, before);
+  if (after === before) return ledger;
+  const lines = placed(ledger.lines, memoryOf(plan, reading.spec.row), { ...kept, [way]: after });
+  return { ...ledger, lines };
+}
+
+/** Where in `Ledger.lines` a row has its place; the sum (−1) comes after the last row. */
+export function memoryOf(plan: Plan, row: number): number {
+  return row < 0 ? plan.rows : row;
+}
+
+function keptLines({ plan, ledger }: Scene, { row }: LineSpec) {
+  return ledger.lines[memoryOf(plan, row)];
+}
+
+/** What was right at one shift is not so at another. */
+function wayOf({ name }: LineSpec, shift: number): string {
+  return shift === 0 ? name : `${name}@${shift}`;
+}
+
+const NOTHING_KEPT: KeptLine = { digits: [], carries: {}, end: 0 };
+
+function keptOf({ spec, shift, carried, reads }: LineReading, before: KeptLine): KeptLine {
+  let digits = before.digits;
+  let carries = before.carries[carried] ?? [];
+  for (let column = 0; column < reads.length; column += 1) {
+    const { mark, given, carry, noted, hands } = reads[column]!;
+    const at = spec.lowest + column + shift;
     if (mark === 'right' && carry !== 'wrong' && given !== null) {
-      const key = digitKey(spec, shift, spec.lowest + column + shift);
-      latched[key] = { given, follows: follows(column, given), hands };
+      const known = digits[at];
+      if (known === undefined || known.given !== given || known.hands !== hands)
+        digits = placed(digits, at, { given, hands });
     }
-    if (carry === 'right' && noted !== null) {
-      const key = carryKey(spec, shift, carried, spec.lowest + column + carried);
-      latched[key] = { given: noted, follows: false };
-    }
+    const over = spec.lowest + column + carried;
+    if (carry === 'right' && noted !== null && carries[over] !== noted)
+      carries = placed(carries, over, noted);
   }
-  const end = reads.findIndex(({ mark }) => mark !== 'right');
-  const digits = end < 0 ? reads.length : end;
-  const whole = digits > 0 && reads.slice(digits).every(({ mark }) => mark === 'absent');
-  const complete = digits >= spec.columns.needed && hasNoCarry(reads[digits - 1]);
-  if (whole && complete) latched[endKey(spec, shift)] = { given: digits, follows: false };
-  return { ...ledger, latched: { ...ledger.latched, ...latched } };
+  const end = endOf(spec, reads) ?? before.end;
+  const sameCarries = carries === before.carries[carried] || carries.length === 0;
+  if (digits === before.digits && sameCarries && end === before.end) return before;
+  return {
+    digits,
+    carries: sameCarries ? before.carries : { ...before.carries, [carried]: carries },
+    end,
+  };
+}
+
+/** How many digits make the whole line, all of them right; null: it is not whole. */
+function endOf({ columns }: LineSpec, reads: readonly ColumnRead[]): number | null {
+  let digits = 0;
+  while (reads[digits]?.mark === 'right') digits += 1;
+  if (digits === 0 || digits < columns.needed) return null;
+  for (let above = digits; above < reads.length; above += 1) {
+    if (reads[above]!.mark !== 'absent') return null;
+  }
+  return hasNoCarry(reads[digits - 1]) ? digits : null;
 }
 
 function hasNoCarry(last: ColumnRead | undefined): boolean {

@@ -1,27 +1,52 @@
 import { pileValue } from '../../mat/position.ts';
 import { digitsOf } from '../../numerals/numeral.ts';
-import { amountAt, ownDue } from '../ledger.ts';
+import { amountAt, ownDue, sceneWith } from '../ledger.ts';
+import { remembered } from '../memo.ts';
 import { rowLaid, sayable } from '../rows.ts';
 import type { Scene } from '../scene.ts';
-import { copiedColumns } from './columns.ts';
+import { type Columns, copiedColumns } from './columns.ts';
 import { rowLines } from './lines.ts';
-import { penOf } from './pens.ts';
+import { pensOf } from './pens.ts';
 import type { RowSource } from './rows-written.ts';
 
 /** Partial products that are read from the mat, where there are several rows. */
 export const recorded: RowSource = {
   applies: ({ up }) => up.length > 1,
-  columns: (scene, row) => {
-    const last = lastPen(scene, row);
-    const then = until(scene, last);
-    const lies = last < scene.lastAct ? [] : lying(then, row);
-    const values = [...sayable(then, row), ...lies].filter((value) => value >= 0n);
-    const above = 10n ** BigInt(row);
-    const digits = [...new Set(values)].map((value) => digitsOf(value / above));
-    return [...digits.map(copiedColumns), ...(makesNothing(scene, row) ? [copiedColumns([])] : [])];
-  },
+  columns: (scene, row) =>
+    remembered(scene.memo, COLUMNS[row]!, readFrom(scene, row), () => columnsOf(scene, row)),
   ready: (scene, row) => rowLaid(scene, row) && !halfMade(scene, row),
 };
+
+const COLUMNS = Array.from({ length: 6 }, (_, row) => `columns of row ${row}`);
+
+/** All that decides what a row may read. */
+function readFrom(scene: Scene, row: number): readonly unknown[] {
+  const { position, ledger } = scene;
+  const from: unknown[] = [
+    position.tiles,
+    position.piles,
+    ledger.plots,
+    ledger.debts,
+    ledger.halves,
+  ];
+  // Without debts it does not matter when it was written.
+  if (ledger.debts.length > 0) from.push(lastPen(scene, row), isOld(scene, row));
+  return from;
+}
+
+/** Something was done since the row was last written on. */
+function isOld(scene: Scene, row: number): boolean {
+  return lastPen(scene, row) < scene.lastAct;
+}
+
+function columnsOf(scene: Scene, row: number): readonly Columns[] {
+  const then = until(scene, lastPen(scene, row));
+  const lies = isOld(scene, row) ? [] : lying(then, row);
+  const values = [...sayable(then, row), ...lies].filter((value) => value >= 0n);
+  const above = 10n ** BigInt(row);
+  const digits = [...new Set(values)].map((value) => digitsOf(value / above));
+  return [...digits.map(copiedColumns), ...(makesNothing(scene, row) ? [copiedColumns([])] : [])];
+}
 
 function halfMade({ ledger }: Scene, row: number): boolean {
   return Object.values(ledger.halves).some(({ from }) => from[0] === row);
@@ -42,16 +67,19 @@ function lying(scene: Scene, row: number): readonly bigint[] {
 }
 
 /** The action that wrote the latest digit of the row; without one, whatever is done last. */
-function lastPen({ plan, position, ledger }: Scene, row: number): number {
-  const { line } = rowLines(plan, position)[row]!;
+function lastPen(scene: Scene, row: number): number {
+  const { plan, position, ledger } = scene;
+  const { line } = rowLines(scene)[row]!;
   const places = line === null ? [] : Object.keys(position.paper.lines[line] ?? {});
   if (line === null || places.length === 0) return Number.POSITIVE_INFINITY;
-  return Math.max(...places.map((place) => ledger.pens[penOf(line, Number(place))] ?? -1));
+  const { acts } = pensOf(ledger, line);
+  const { origin } = plan.problem.mat;
+  return Math.max(...places.map((place) => acts[Number(place) - origin] ?? -1));
 }
 
 /** What is written is read from the mat as it is then: a slip with bars that comes later changes nothing about it. */
 function until(scene: Scene, last: number): Scene {
   const debts = scene.ledger.debts.filter(({ act }) => act <= last);
   if (debts.length === scene.ledger.debts.length) return scene;
-  return { ...scene, ledger: { ...scene.ledger, debts } };
+  return sceneWith(scene, scene.position, { ...scene.ledger, debts });
 }

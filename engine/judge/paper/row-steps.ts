@@ -1,4 +1,3 @@
-import { stepOf } from '../ledger.ts';
 import type { BarePlan, Plan } from '../scene.ts';
 import type { Step } from '../work.ts';
 
@@ -35,11 +34,18 @@ export function rowSteps(plan: BarePlan): readonly Step[] {
 /** The step of a column of the row; beyond the row's digits the highest of them. */
 export function digitStep(plan: Plan, row: number, column: number): number {
   const most = isZeroRow(plan, row) ? 0 : plan.partials[row]!.length - 1;
-  return stepOf(plan, digitId(plan, row, Math.max(0, Math.min(column, most))));
+  const nearest = Math.max(0, Math.min(column, most));
+  return plan.tables.row[row * plan.columns + row + nearest] ?? -1;
 }
 
 /** The step of a placeholder; where the row has none, its lowest digit. */
 export function zeroStep(plan: Plan, row: number, placeholder: number): number {
-  const step = stepOf(plan, `zero:${row}:${Math.min(placeholder, row - 1)}`);
-  return step >= 0 ? step : digitStep(plan, row, 0);
+  const nearest = Math.min(placeholder, row - 1);
+  const step = nearest < 0 ? undefined : plan.tables.zero[row * plan.columns + nearest];
+  return step ?? digitStep(plan, row, 0);
+}
+
+/** The step of a column of the sum; beyond the product the highest. */
+export function sumStep(plan: Plan, column: number): number {
+  return plan.tables.sum[Math.min(column, plan.product.length - 1)] ?? -1;
 }

@@ -1,19 +1,21 @@
 import type { ActionOf, Line } from '../../mat/action.ts';
-import type { Position } from '../../mat/position.ts';
-import { finding, isOver, NOTHING_YET } from '../ledger.ts';
+import { finding, isOver, NOTHING_YET, sceneWith } from '../ledger.ts';
+import { remembered } from '../memo.ts';
 import type { Aspect, BarePlan, Finding, Ledger, Moment, Note, Noted, Scene } from '../scene.ts';
 import type { ColumnRead } from './carrying.ts';
 import { withClaims } from './claims.ts';
 import type { Columns } from './columns.ts';
 import { carryLine, holdsDigits, type RowLine, rowLines } from './lines.ts';
-import { beginOf } from './pens.ts';
+import { pensOf } from './pens.ts';
 import {
   compareReadings,
+  digitStepOf,
   type Fault,
   type LineReading,
   type LineSpec,
   readLine,
   withLatches,
+  zeroStepOf,
 } from './reading-line.ts';
 import { digitStep, isZeroRow, rowSteps, zeroStep } from './row-steps.ts';
 
@@ -34,8 +36,45 @@ export function isFinal({ position }: Scene, moment: Moment, row: number): boole
 
 /** How a row reads at its best: at any shift, in any way that its source may be read. */
 export function readRow(source: RowSource, scene: Scene, moment: Moment, row: number): LineReading {
-  const found = rowLines(scene.plan, scene.position)[row]!;
-  const readings = specsOf(source, scene, moment, found).map((spec) => readLine(scene, spec));
+  const found = rowLines(scene)[row]!;
+  const final = isFinal(scene, moment, row);
+  const { lines } = scene.ledger;
+  const from: unknown[] = [
+    found.line,
+    found.worked,
+    source.columns(scene, found.worked),
+    source.ready(scene, found.worked),
+    lines[row],
+    scene.claims,
+  ];
+  for (const line of linesOf(scene, found)) {
+    from.push(scene.position.paper.lines[line], scene.ledger.pens[line]);
+  }
+  const name = (final ? FINAL_ROWS : ROWS)[row]!;
+  return remembered(scene.memo, name, from, () => readRowNow(source, scene, final, found));
+}
+
+const MOST_ROWS = 6;
+const ROWS = Array.from({ length: MOST_ROWS }, (_, row) => `row ${row}`);
+const FINAL_ROWS = ROWS.map((row) => `${row}, final`);
+
+/** The line of a row and its carries. */
+function linesOf({ plan }: Scene, { line }: RowLine): readonly Line[] {
+  if (line === null) return [];
+  return plan.up.length === 1 ? [line, ...SINGLE_CARRIES] : [line, carryLine(line)];
+}
+
+/** One row has its carries on its own line of them or on the product's. */
+const SINGLE_CARRIES: readonly Line[] = ['carry:0', 'carry:product'];
+
+/** The usual way is that a row is worked in its own place. */
+function nameOf(row: number, worked: number, lowest: number): string {
+  return worked === row ? 'own' : `${worked} at ${lowest}`;
+}
+
+function readRowNow(source: RowSource, scene: Scene, final: boolean, found: RowLine): LineReading {
+  const { row } = found;
+  const readings = specsOf(source, scene, final, found).map((spec) => readLine(scene, spec));
   const best = readings.reduce((one, other) => (compareReadings(other, one) < 0 ? other : one));
   if (found.worked === row) return best;
   return { ...best, faults: withClaims(scene, [beginFault(scene, found), ...best.faults]) };
@@ -45,38 +84,36 @@ export function readRow(source: RowSource, scene: Scene, moment: Moment, row: nu
 function specsOf(
   source: RowSource,
   scene: Scene,
-  moment: Moment,
+  final: boolean,
   { row, line, worked }: RowLine,
 ): LineSpec[] {
   const { plan } = scene;
   const single = plan.up.length === 1;
-  const carries: Line[] = single ? ['carry:0', 'carry:product'] : [];
+  const carries = single ? SINGLE_CARRIES : [];
   const progress = {
-    final: isFinal(scene, moment, row),
+    final,
     ready: source.ready(scene, worked) ? Number.POSITIVE_INFINITY : 0,
   };
-  const shared = {
-    line,
-    carries: line === null || single ? carries : [carryLine(line)],
-    progress,
-    decimals: single ? Math.max(0, -plan.problem.mat.origin) : 0,
-    digitStep: (column: number) => digitStep(plan, row, column),
-    zeroStep: (placeholder: number) => zeroStep(plan, row, placeholder),
-    surplusStep: zeroStep(plan, row, 0),
-  };
-  return [...new Set([worked, row])].flatMap((lowest) =>
+  const own = line === null || single ? carries : [carryLine(line)];
+  const decimals = single ? Math.max(0, -plan.problem.mat.origin) : 0;
+  const lowests = worked === row ? [row] : [worked, row];
+  return lowests.flatMap((lowest) =>
     source.columns(scene, worked).map((columns) => ({
-      ...shared,
-      name: `row:${row}:${worked}:${lowest}`,
+      row,
+      name: nameOf(row, worked, lowest),
+      line,
+      carries: own,
       lowest,
       columns,
+      progress,
+      decimals,
     })),
   );
 }
 
 /** The first digit of the row that is left out answers for the multiplier digit that was touched in its place. */
 function beginFault({ plan, ledger }: Scene, { row, line, worked }: RowLine): Fault {
-  const act = ledger.pens[beginOf(line!)];
+  const act = pensOf(ledger, line!).begun;
   return {
     step: digitStep(plan, row, 0),
     at: -1,
@@ -173,16 +210,13 @@ function followsIn({ plan }: Scene, row: number) {
 }
 
 function latchRow(source: RowSource, scene: Scene, moment: Moment, row: number): Ledger {
-  return withLatches(scene.ledger, readRow(source, scene, moment, row), followsIn(scene, row));
+  return withLatches(scene, readRow(source, scene, moment, row));
 }
 
 /** The row that a line or its carries belong to; −1: none. */
-function rowOf(
-  { plan, position }: { plan: Scene['plan']; position: Position },
-  line: Line,
-): number {
-  if (plan.up.length === 1) return 0;
-  const found = rowLines(plan, position).find(
+function rowOf(scene: Scene, line: Line): number {
+  if (scene.plan.up.length === 1) return 0;
+  const found = rowLines(scene).find(
     (each) => each.line !== null && (each.line === line || carryLine(each.line) === line),
   );
   return found?.row ?? -1;
@@ -194,11 +228,11 @@ function noteWith(source: RowSource): Note<Pen> {
   return (before, after, action) => {
     const { plan, ledger } = before;
     if ('square' in action || !source.applies(plan)) return { ledger };
-    const scene = { ...before, position: after };
+    const scene = sceneWith(before, after);
     const row = rowOf(scene, action.line);
     if (row < 0) return { ledger };
     const reading = readRow(source, scene, { at: 'now' }, row);
-    const next = withLatches(ledger, reading, followsIn(scene, row));
+    const next = withLatches(scene, reading);
     const beside = !action.line.startsWith('carry') && action.line !== reading.spec.line;
     if (action.do === 'rub' || beside) return { ledger: next };
     return { ledger: next, remark: remarkOf(scene, reading, row, action) };
@@ -221,9 +255,10 @@ function remarkOf(
   const column = at - spec.lowest - (isCarry ? carried : shift);
   const fault = faults.find((each) => each.at === at && !each.missing && each.given === given);
   if (fault !== undefined) return { step: fault.step, verdict: 'wrong', given, due: fault.due };
-  if (column < 0) return { step: spec.zeroStep(at), verdict: 'right', given, due: 0 };
+  if (column < 0)
+    return { step: zeroStepOf(scene.plan, spec, at), verdict: 'right', given, due: 0 };
   const read = reads[column];
-  const step = spec.digitStep(column);
+  const step = digitStepOf(scene.plan, spec, column);
   if (read === undefined) return { step, verdict: 'right', given, due: 0 };
   if (isCarry) {
     const verdict = read.carry === 'right' ? 'right' : 'neutral';
@@ -243,7 +278,7 @@ export function rowsWritten(source: RowSource): Aspect {
     notes: { write: note, rub: note },
     latch: (scene, moment) =>
       rows(scene).reduce(
-        (ledger, row) => latchRow(source, { ...scene, ledger }, moment, row),
+        (ledger, row) => latchRow(source, sceneWith(scene, scene.position, ledger), moment, row),
         scene.ledger,
       ),
     assess: (scene, moment, findings) => {

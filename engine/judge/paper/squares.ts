@@ -1,8 +1,8 @@
 import type { Square } from '../../mat/geometry.ts';
+import { squareKey } from '../../mat/paper.ts';
 import type { SquareDigit } from '../../mat/position.ts';
 import type { Slot } from '../../vocabulary.ts';
 import type { Scene } from '../scene.ts';
-import { squarePenOf } from './pens.ts';
 
 /** Where the two digits of a fact stand: units on its own square, tens on the square to the left. */
 export type Part = 'units' | 'tens';
@@ -26,21 +26,27 @@ export interface Entry extends SquareDigit {
   readonly part: Part;
 }
 
-/** All that is written on the squares, row by row. */
-export function entriesByRow(scene: Scene, swapped: boolean): Entry[][] {
-  const { plan, position, ledger } = scene;
-  const rows: Entry[][] = Array.from({ length: plan.rows }, () => []);
-  for (const [key, content] of Object.entries(position.paper.squares)) {
-    const [row, column] = key.split(':').map(Number) as [number, number];
+/** All that is written on the squares of a row. */
+export function entriesOf(scene: Scene, row: number, swapped: boolean): Entry[] {
+  const { position, ledger } = scene;
+  const { columns, acts } = ledger.squarePens[row]!;
+  const entries: Entry[] = [];
+  for (const column of columns) {
     const square: Square = [row, column];
+    const content = position.paper.squares[squareKey(square)] ?? {};
     for (const part of PARTS) {
       const slot = slotOf(part, swapped);
       const written = content[slot];
       if (written === undefined) continue;
       const pair: Square = part === 'units' ? square : [row, column - 1];
-      const act = ledger.pens[squarePenOf(square, slot)] ?? -1;
-      rows[row]!.push({ ...written, square, slot, act, pair, part });
+      const act = acts[slot][column] ?? -1;
+      const { digit, of } = written;
+      entries.push(
+        of === undefined
+          ? { digit, square, slot, act, pair, part }
+          : { digit, of, square, slot, act, pair, part },
+      );
     }
   }
-  return rows;
+  return entries;
 }

@@ -1,52 +1,79 @@
 import type { ActionOf, Line } from '../../mat/action.ts';
-import { isOver, stepOf } from '../ledger.ts';
+import { isOver, sceneWith } from '../ledger.ts';
+import { remembered } from '../memo.ts';
 import type { Aspect, BarePlan, Finding, Moment, Note, Noted, Plan, Scene } from '../scene.ts';
 import { atLeastOne, copiedColumns, sumColumns } from './columns.ts';
 import { holdsDigits } from './lines.ts';
 import {
   compareReadings,
+  digitStepOf,
   type LineReading,
   type LineSpec,
+  memoryOf,
   readLine,
   withLatches,
 } from './reading-line.ts';
+import { sumStep } from './row-steps.ts';
 import { digitFinding, markFaults } from './rows-written.ts';
+
+/** By place from the origin: the sum, and of how many digits. */
+export type Sums = readonly { readonly base: number; readonly reaching: number }[];
 
 /** What is added up for the product, by place from the origin. */
 export interface Addends {
   readonly applies: (plan: BarePlan) => boolean;
-  readonly sums: (scene: Scene) => readonly { readonly base: number; readonly reaching: number }[];
+  readonly sums: (scene: Scene) => Sums;
   /** So many places, from the origin, are complete. */
   readonly ready: (scene: Scene) => number;
 }
 
-function sumStep(plan: Plan, column: number): number {
-  const most = Math.min(column, plan.product.length - 1);
-  return stepOf(plan, `sum:${plan.problem.mat.origin + most}`);
-}
+/** In place of a row. */
+const SUM = -1;
+const SUM_CARRIES: readonly Line[] = ['carry:product'];
 
 /** The product line against what stands above it; where nothing does, the true product may stand as well. */
 export function readSum(source: Addends, scene: Scene, moment: Moment): LineReading {
-  const { plan, position } = scene;
+  const { position, ledger } = scene;
+  const { lines } = position.paper;
+  const { pens } = ledger;
   const sums = source.sums(scene);
+  const ready = source.ready(scene);
+  const from = [
+    sums,
+    ready,
+    lines['product'],
+    lines['carry:product'],
+    pens['product'],
+    pens['carry:product'],
+    ledger.lines[memoryOf(scene.plan, SUM)],
+    scene.claims,
+  ];
+  const name = isOver(moment) ? 'sum, final' : 'sum';
+  return remembered(scene.memo, name, from, () => readSumNow(scene, sums, ready, isOver(moment)));
+}
+
+function readSumNow(scene: Scene, sums: Sums, ready: number, final: boolean): LineReading {
+  const { plan, position } = scene;
   const blank = sums.every(({ reaching }) => reaching === 0) && holdsDigits(position, 'product');
   const own = sumColumns(sums);
   const columns = [
     isNothing(plan) ? atLeastOne(own) : own,
     ...(blank ? [copiedColumns(plan.product)] : []),
   ];
-  const shared = {
-    line: 'product' as const,
-    carries: ['carry:product' as const],
-    lowest: 0,
-    progress: { final: isOver(moment), ready: source.ready(scene) },
-    decimals: Math.max(0, -plan.problem.mat.origin),
-    digitStep: (column: number) => sumStep(plan, column),
-    zeroStep: () => sumStep(plan, 0),
-    surplusStep: sumStep(plan, 0),
-  };
+  const decimals = Math.max(0, -plan.problem.mat.origin);
   return columns
-    .map((each): LineSpec => ({ ...shared, name: 'sum', columns: each }))
+    .map(
+      (each): LineSpec => ({
+        row: SUM,
+        name: 'own',
+        line: 'product',
+        carries: SUM_CARRIES,
+        lowest: 0,
+        columns: each,
+        progress: { final, ready },
+        decimals,
+      }),
+    )
     .map((spec) => readLine(scene, spec))
     .reduce((one, other) => (compareReadings(other, one) < 0 ? other : one));
 }
@@ -76,10 +103,10 @@ type Pen = ActionOf<'write'> | ActionOf<'rub'>;
 function noteWith(source: Addends): Note<Pen> {
   return (before, after, action) => {
     const { plan, ledger } = before;
-    const scene = { ...before, position: after };
+    const scene = sceneWith(before, after);
     if (!source.applies(plan) || !holdsDigits(after, 'product')) return { ledger };
     const reading = readSum(source, scene, { at: 'now' });
-    const next = withLatches(ledger, reading, followsIn(plan));
+    const next = withLatches(scene, reading);
     if (action.do === 'rub' || 'square' in action || !LINES.includes(action.line)) {
       return { ledger: next };
     }
@@ -100,7 +127,7 @@ function remarkOf(
   const fault = faults.find((each) => each.at === at && !each.missing && each.given === given);
   if (fault !== undefined) return { step: fault.step, verdict: 'wrong', given, due: fault.due };
   const read = reads[column];
-  const step = spec.digitStep(Math.max(0, column));
+  const step = digitStepOf(plan, spec, column);
   const right = isCarry ? read?.carry === 'right' : read?.mark === 'right';
   const due = (isCarry ? read?.carryDue : read?.due) ?? 0;
   if (read !== undefined && !right) return { step, verdict: 'neutral', given, due };
@@ -130,7 +157,7 @@ export function summing(source: Addends): Aspect {
     notes: { write: note, rub: note },
     latch: (scene, moment) =>
       source.applies(scene.plan)
-        ? withLatches(scene.ledger, readSum(source, scene, moment), followsIn(scene.plan))
+        ? withLatches(scene, readSum(source, scene, moment))
         : scene.ledger,
     assess: (scene, moment, findings) => {
       if (source.applies(scene.plan)) assess(source, scene, moment, findings);
