@@ -8,6 +8,8 @@ export const classEn = {
   classCaution:
     'These are figures of this one activity. Read them beside what you see; decisions about a child belong to you and qualified colleagues.',
   classTry: 'Try the work as a child',
+  classPresent: 'Present',
+  classPrint: 'Print',
   classReload: 'Look again',
   classChild: 'Child',
   classState: 'Work',

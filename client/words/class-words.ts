@@ -1,9 +1,12 @@
-import { classEn } from './class-en.ts';
+import type { classEn } from './class-en.ts';
 import type { Values } from './values.ts';
-import { fill, type Phrase, pickLanguage } from './words.ts';
+import { fill, loadWords, type Phrase } from './words.ts';
 
 export type ClassWordId = keyof typeof classEn;
-const language = pickLanguage<Record<ClassWordId, Phrase>>({ en: classEn });
+const language = await loadWords<Record<ClassWordId, Phrase>>({
+  en: async () => (await import('./class-en.ts')).classEn,
+  es: async () => (await import('./class-es.ts')).classEs,
+});
 
 /** A word or sentence of the teacher's pages by id. */
 export const classWords = (id: ClassWordId, values: Values = {}): string =>

@@ -1,33 +1,23 @@
-import { en } from './en.ts';
+import type { en } from './en.ts';
+import { languageOf, locale, numberLocale } from './locale.ts';
 import type { Values } from './values.ts';
 
 export type WordId = keyof typeof en;
 export type Phrase = string | ((values: Values) => string);
-type Language = Record<WordId, Phrase>;
-
-/** One file a language; whoever adds one adds it here. */
-const LANGUAGES: { readonly en: Language } & Readonly<Record<string, Language>> = { en };
-
-const languageOf = (tag: string): string => tag.toLowerCase().split('-')[0] ?? '';
-
-/** Browsers hand out tags that the standard does not know ("en-US@posix"): those are no use to Intl. */
-const isTag = (tag: string): boolean => {
-  try {
-    return Intl.getCanonicalLocales(tag).length > 0;
-  } catch {
-    return false;
-  }
-};
-
-const FALLBACK = 'en';
-const locale =
-  navigator.languages.filter(isTag).find((tag) => languageOf(tag) in LANGUAGES) ?? FALLBACK;
-const numbers = new Intl.NumberFormat(locale);
-document.documentElement.lang = locale;
 
 /** The reader's own among the languages that there are. */
 export const pickLanguage = <T>(languages: { readonly en: T } & Readonly<Record<string, T>>): T =>
   languages[languageOf(locale)] ?? languages.en;
+
+/** The words of a page: one file a language, of which only the reader's is fetched. */
+export const loadWords = async <T extends Readonly<Record<string, Phrase>>>(
+  languages: { readonly en: () => Promise<T> } & Readonly<Record<string, () => Promise<T>>>,
+): Promise<T> => {
+  const all = await pickLanguage(languages)();
+  return locale.toLowerCase() === 'en-xa' ? (await import('./pseudo.ts')).pseudoWords(all) : all;
+};
+
+const numbers = new Intl.NumberFormat(numberLocale);
 
 /** Puts values into a phrase. Numbers given as numbers are written the locale's way; texts stay as they are. */
 export const fill = (phrase: Phrase, values: Values): string => {
@@ -38,7 +28,10 @@ export const fill = (phrase: Phrase, values: Values): string => {
   });
 };
 
-const language = pickLanguage<Language>(LANGUAGES);
+const language = await loadWords<Record<WordId, Phrase>>({
+  en: async () => (await import('./en.ts')).en,
+  es: async () => (await import('./es.ts')).es,
+});
 
 /** A word or sentence by id. */
 export const words = (id: WordId, values: Values = {}): string => fill(language[id], values);
@@ -56,7 +49,9 @@ export const numeral = (text: string): string => {
 
 /** A moment in the reader's own way of writing it. */
 export const moment = (at: string | number): string =>
-  new Intl.DateTimeFormat(locale, { dateStyle: 'short', timeStyle: 'short' }).format(new Date(at));
+  new Intl.DateTimeFormat(numberLocale, { dateStyle: 'short', timeStyle: 'short' }).format(
+    new Date(at),
+  );
 
 export const placeWord = (place: number): string => words('place', { place });
 export const rowWord = (row: number): string => words('theRow', { row });
