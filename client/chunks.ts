@@ -11,7 +11,12 @@ export const CHUNKS = [
   // Bars: laying, counting, exchanging, sliding.
   {
     name: 'bars',
-    test: /engine\/(judge\/(laying|reading|saying|exchanging|sliding|settling)|stages\/(mending|bars))\.ts|client\/(mat\/(open-square|open-square-styles|ten|tray)|work\/tools\/(count|lay|slide|row))\.ts/,
+    test: /engine\/(judge\/(laying|reading|exchanging|sliding|settling)|stages\/(mending|with-bars))\.ts|client\/(mat\/(open-square|open-square-styles|ten|tray)|work\/tools\/(count|lay|slide))\.ts/,
+  },
+  // Rows that are said.
+  {
+    name: 'said',
+    test: /engine\/(judge\/saying|stages\/bars)\.ts|client\/work\/tools\/row\.ts/,
   },
   // Lines of digits with what is carried.
   {
@@ -21,6 +26,6 @@ export const CHUNKS = [
   // The work itself, at whatever stage, and the mat.
   {
     name: 'work',
-    test: /engine\/(?!judge\/(paper\/(?!lines)|facts|fact-shape|prompting)|stages\/(?!known|load|prompts|captions|bar-moves|point-moves|tile-moves))|client\/(work\/(?!stages\/|tools\/(?!(parts|product|write|tiles)\.ts)|hints|result|step-bead|marks-text)|mat\/|api\/attempt|ui\/(icons|keypad|progress|weave))/,
+    test: /engine\/(?!judge\/(paper\/(?!lines)|facts|fact-shape|prompting)|stages\/(?!known|load|prompts|captions|bar-moves|point-moves|tile-moves))|client\/(work\/(?!stages\/|tools\/(?!(parts|product|write|tiles)\.ts)|hints|result|step-bead|marks-text|keys-list|belonging)|mat\/|api\/attempt|ui\/(icons|keypad|progress|weave))/,
   },
 ];

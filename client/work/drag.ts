@@ -95,9 +95,12 @@ export class Drag {
     removeEventListener('keydown', this.escape, true);
   }
 
-  /** The browser sends a click after a drag that ends where it began; it was not meant. */
+  /** The browser sends a click where a drag ends on what it began on; it was not meant. One elsewhere is. */
   private swallowClick(): void {
-    const swallow = (event: Event) => event.stopPropagation();
+    const { x, y } = this.at;
+    const swallow = (event: MouseEvent) => {
+      if (event.clientX === x && event.clientY === y) event.stopPropagation();
+    };
     addEventListener('click', swallow, { capture: true, once: true });
     setTimeout(() => removeEventListener('click', swallow, { capture: true }), 60);
   }

@@ -1,7 +1,6 @@
 import {
   type Action,
   type HintLevel,
-  hint,
   placeOf,
   type Square,
   type Work,
@@ -157,11 +156,11 @@ const writtenSteps = (work: Work, action: Extract<Action, { do: 'write' }>): str
     : [`row:${row}:${place}`, zero];
 };
 
-/** The obligation that a move would meet; the engine's own choice where the move mends something. */
-const stepOf = (work: Work, level: HintLevel, action: Action): string | null => {
+/** The obligation that a move would meet; what is lifted where the move mends something; null: the engine names the first that is unmet. */
+const stepOf = (work: Work, action: Action): string | null => {
   const named = stepsOf(work, action);
   const open = work.steps.find(({ id, status }) => status === 'open' && named.includes(id));
-  return open?.id ?? work.lifted[0]?.step ?? hint(work, level)?.step ?? null;
+  return open?.id ?? work.lifted[0]?.step ?? null;
 };
 
 const spotOf = (action: Action): Spot | null => {
@@ -177,7 +176,7 @@ const NOTHING = { step: null, marks: [], spot: null, picture: null } as const;
 export const showHint = ({ work, next, tools }: At, level: HintLevel): HintShown => {
   if (next === null) return { ...NOTHING, level, sentence: sentence('howDone') };
   const { action } = next;
-  const step = stepOf(work, level, action);
+  const step = stepOf(work, action);
   const tool = toolFor(tools, next);
   const picture = tool?.picture ?? null;
   if (level === 1)

@@ -1,7 +1,6 @@
 import type { Square } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
 import type { OpenDeed } from '../mat/open-square.ts';
-import { ownerOf } from './belonging.ts';
 import type { At } from './tool.ts';
 
 export const openSquare = (at: At, square: Square): void =>
@@ -14,9 +13,10 @@ export const pressCell = (at: At, cell: Cell): void => {
 
 /** Bars of one kind are lifted together; where facts are laid they are lifted from the fact that they belong to. */
 export const takeAway = (at: At, square: Square, bars: readonly number[]): void => {
+  const owner = at.tools.find((tool) => tool.owner)?.owner;
   for (const kind of new Set(bars)) {
     const count = bars.filter((other) => other === kind).length;
-    const of = ownerOf(at.work, square, kind, at.desk.fact);
+    const of = owner?.(at, square, kind) ?? null;
     at.do({ do: 'liftBars', square, kind, count, ...(of === null ? {} : { of }) });
   }
 };

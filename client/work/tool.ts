@@ -49,6 +49,8 @@ export interface Tool {
   readonly drop?: (at: At, source: Source, cell: Cell, upper: boolean) => void;
   /** A key on a cell, before the keys that all moves share. */
   readonly key?: (at: At, cell: Cell, key: string) => Outcome;
+  /** Where bars belong to facts: the pair that bars of this kind on this square were laid for. */
+  readonly owner?: (at: At, square: Square, kind: number) => Square | null;
   /** Piles can be taken hold of. */
   readonly grabs?: boolean;
   /** Small carried figures can be written. */

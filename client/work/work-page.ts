@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Square } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
 import { squareCell } from '../mat/cells.ts';
@@ -12,7 +12,6 @@ import { DeskController } from './desk.ts';
 import { Drag, type Source } from './drag.ts';
 import { headerOf } from './header.ts';
 import { cellKey } from './keys.ts';
-import { keysList } from './keys-list.ts';
 import { lineKey, pressLine } from './line-presses.ts';
 import { pageOf } from './pages.ts';
 import { doDeed, openSquare, pressCell } from './presses.ts';
@@ -96,7 +95,15 @@ export class PwWork extends LitElement {
     this.atResult = false;
   };
 
-  private readonly help = (): void => this.find<HTMLDialogElement>('#keys')?.showModal();
+  /** The list of keys, once it was asked for. */
+  private keys: TemplateResult | typeof nothing = nothing;
+
+  private readonly help = async (): Promise<void> => {
+    this.keys = (await import('./keys-list.ts')).keysList();
+    this.requestUpdate();
+    await this.updateComplete;
+    this.find<HTMLDialogElement>('#keys')?.showModal();
+  };
 
   private grabs(source: Source): boolean {
     if (this.at.work.finished.problem) return false;
@@ -143,7 +150,7 @@ export class PwWork extends LitElement {
   }
 
   private key({ cell, event }: { cell: Cell; event: KeyboardEvent }): void {
-    if (event.key === '?') this.help();
+    if (event.key === '?') void this.help();
     const outcome = event.key === '?' ? 'unused' : cellKey(this.at, cell, event);
     if (outcome === 'unused') return;
     event.preventDefault();
@@ -152,7 +159,7 @@ export class PwWork extends LitElement {
 
   private lineKey({ spot, event }: { spot: PaperSpot; event: KeyboardEvent }): void {
     const outcome = event.key === '?' ? 'unused' : lineKey(this.at, spot, event);
-    if (event.key === '?') this.help();
+    if (event.key === '?') void this.help();
     else if (outcome === 'unused') return;
     event.preventDefault();
     const to = this.at.desk.spot;
@@ -233,9 +240,9 @@ export class PwWork extends LitElement {
     const open = this.at.desk.open !== null;
     const place = !open ? '' : this.wide.matches ? 'beside' : 'over';
     return html`<div class="page ${place} ${this.at.desk.tool} at-${this.at.work.problem.stage}">
-      ${headerOf(this.at, this.help, this.leave)} ${this.mainPart(open)}
+      ${headerOf(this.at, () => void this.help(), this.leave)} ${this.mainPart(open)}
       <div class="unseen" role="status">${this.at.desk.status}</div>
-      ${this.dragged === null ? nothing : ghostOf(this.at, this.dragged)}${keysList()}
+      ${this.dragged === null ? nothing : ghostOf(this.at, this.dragged)}${this.keys}
     </div>`;
   }
 }

@@ -12,8 +12,8 @@ import { tiles } from '../judge/tiles.ts';
 import type { Suggestion } from '../judge/work.ts';
 import type { Square } from '../mat/geometry.ts';
 import { nextSaying } from './bar-moves.ts';
-import { nextWithBars, pointOfBars } from './bars.ts';
 import { layBars, liftBars, undo } from './captions.ts';
+import { nextWithBars, pointOfBars } from './with-bars.ts';
 
 /** Units on the pair's square, tens on the square to the left: what of it is not there yet. */
 function nextFact(scene: Scene, row: number): Suggestion | null {

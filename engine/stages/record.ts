@@ -10,8 +10,8 @@ import { sliding } from '../judge/sliding.ts';
 import type { StageRules } from '../judge/stage.ts';
 import { tiles } from '../judge/tiles.ts';
 import type { Suggestion } from '../judge/work.ts';
-import { nextWithBars, pointOfBars } from './bars.ts';
 import { nextBegin, nextInLine } from './line-moves.ts';
+import { nextWithBars, pointOfBars } from './with-bars.ts';
 
 /** The row is written as it lies; one that makes nothing is left out. */
 function nextRecord(scene: Scene, _findings: Findings, row: number): Suggestion | null {

@@ -2,6 +2,7 @@ import { html, svg, type TemplateResult } from 'lit';
 import type { Square, Work } from '../../../engine/child.ts';
 import { icon } from '../../ui/icons.ts';
 import { words } from '../../words/words.ts';
+import { ownerOf } from '../belonging.ts';
 import { beads, box, picture, way } from '../pictures.ts';
 import { sentence } from '../says.ts';
 import type { At, Tool } from '../tool.ts';
@@ -63,6 +64,7 @@ export const fact: Tool = {
   picture: factPicture,
   says: (_at, _next, row) => sentence('nextFact', { row }),
   tray,
+  owner: ({ work, desk }, square, kind) => ownerOf(work, square, kind, desk.fact),
   press: (at, cell) => {
     const { held } = at.desk;
     if (cell.at !== 'square') return;
