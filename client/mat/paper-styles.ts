@@ -72,6 +72,9 @@ export const paperStyles = css`
     font-size: 0.8125rem;
     line-height: 1.1;
   }
+  small::before {
+    content: attr(data-digit);
+  }
   .point {
     position: absolute;
     right: -4px;

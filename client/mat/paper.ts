@@ -117,7 +117,7 @@ export class PwPaper extends LitElement {
       aria-label=${nameOf(line, cell)}
       @click=${() => this.dispatchEvent(new CustomEvent('line-cell', { detail: spot }))}
       @keydown=${(event: KeyboardEvent) => this.key(event, spot)}
-    >${cell.carried === null ? nothing : html`<small>${cell.carried}</small>`}${digit ?? ''}${cell.point ? html`<b class="point">${pointSign}</b>` : nothing}</button>`;
+    >${cell.carried === null ? nothing : html`<small data-digit=${cell.carried}></small>`}${digit ?? ''}${cell.point ? html`<b class="point">${pointSign}</b>` : nothing}</button>`;
   }
 
   private line(line: PaperLine) {

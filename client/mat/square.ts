@@ -133,6 +133,9 @@ export class PwSquare extends LitElement {
         font-size: calc(var(--square) * 0.36);
         line-height: 1;
       }
+      .figure::before {
+        content: attr(data-digit);
+      }
       .own {
         right: 5%;
         bottom: 4%;
@@ -226,7 +229,7 @@ export class PwSquare extends LitElement {
   private figure(slot: 'own' | 'fromRight') {
     const { figures } = this;
     if (figures === null) return null;
-    return html`<span class=${`figure ${slot} ${figures.pen === slot ? 'pen' : ''}`}>${figures[slot]}</span>`;
+    return html`<span class=${`figure ${slot} ${figures.pen === slot ? 'pen' : ''}`} data-digit=${figures[slot] ?? ''}></span>`;
   }
 
   protected override render() {

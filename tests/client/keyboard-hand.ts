@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import type { Action } from '../../engine/index.ts';
 import type { ChildAction } from '../support/child-work.ts';
 
 type Square = readonly [row: number, column: number];
@@ -9,17 +10,20 @@ interface Focused {
 }
 
 /** Moves of the page in the order in which Page Down goes through them. */
-const TOOLS = ['Tiles', 'Lay', 'Count', 'Row', 'Slide', 'Read'];
+const TOOLS: readonly string[] = ['Tiles', 'Lay', 'Count', 'Row', 'Slide', 'Read'];
 /** Stops on the longest way through the page and round. */
 const MOST_TABS = 90;
 
 /** Works the page by keys alone, from wherever the focus is: Tab, arrows, Enter, digits. Nothing is clicked or focused from outside. */
 export class KeyboardHand {
   private readonly page: Page;
-  private tool = 'Tiles';
+  private readonly tools: readonly string[];
+  private tool: string;
 
-  constructor(page: Page) {
+  constructor(page: Page, tools = TOOLS) {
     this.page = page;
+    this.tools = tools;
+    this.tool = tools[0] ?? '';
   }
 
   async press(...keys: string[]): Promise<void> {
@@ -66,11 +70,12 @@ export class KeyboardHand {
 
   /** After a new problem begins, the page chooses the first move itself. */
   beginProblem(): void {
-    this.tool = 'Tiles';
+    this.tool = this.tools[0] ?? '';
   }
 
-  private async choose(tool: string): Promise<void> {
-    const by = TOOLS.indexOf(tool) - TOOLS.indexOf(this.tool);
+  protected async choose(tool: string): Promise<void> {
+    const by = this.tools.indexOf(tool) - this.tools.indexOf(this.tool);
+    if (by === 0) return;
     await this.toMat();
     await this.press(...Array<string>(Math.abs(by)).fill(by > 0 ? 'PageDown' : 'PageUp'));
     this.tool = tool;
@@ -82,7 +87,7 @@ export class KeyboardHand {
     await this.press('Enter');
   }
 
-  async do(action: ChildAction): Promise<void> {
+  async do(action: ChildAction | Action): Promise<void> {
     switch (action.do) {
       case 'layTile':
         await this.choose('Tiles');
@@ -111,10 +116,12 @@ export class KeyboardHand {
         await this.toSquare(action.to);
         return this.press(' ');
       case 'say':
+        if ('prompt' in action) break;
         await this.choose('Row');
         await this.toSquare([action.row, 0]);
         return this.press(...action.answer, 'Enter');
       case 'write':
+        if ('square' in action) break;
         await this.choose('Read');
         await this.toSquare([0, action.place]);
         return this.press(String(action.digit));
@@ -125,9 +132,10 @@ export class KeyboardHand {
       case 'undo':
         return this.press('Control+z');
     }
+    throw new Error(`no keys are known for ${JSON.stringify(action)}`);
   }
 
-  private async finish(what: string): Promise<void> {
+  protected async finish(what: string): Promise<void> {
     if (!what.startsWith('row:')) {
       await this.choose('Read');
       return this.pressButton(what === 'product' ? /^The product is done$/ : /^I am finished$/);
