@@ -55,7 +55,8 @@ async function waitForBrowser(
   proofKey: string,
 ): Promise<Checked<string>> {
   const code = randomHex(32);
-  const html = await pages.launch({ code, proofKey, storage: login.storage });
+  const { locale } = launch;
+  const html = await pages.launch({ code, proofKey, storage: login.storage, locale });
   if (html === null) return refused('pagesMissing');
   await store.keepPending({
     _id: digest(code),
