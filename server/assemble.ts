@@ -2,6 +2,7 @@ import type { Express } from 'express';
 import { activityStore } from './activities/store.ts';
 import { createApp } from './app.ts';
 import { createAttempts } from './attempts/service.ts';
+import { createStandings } from './attempts/standings.ts';
 import { attemptStore } from './attempts/store.ts';
 import { createClassroom } from './classroom/service.ts';
 import type { Config } from './config.ts';
@@ -60,7 +61,8 @@ export async function assemble(surroundings: Surroundings): Promise<Placeweave> 
   await delivery.prepare();
   const transact = <T>(task: (transaction: Transaction) => Promise<T>) =>
     inTransaction(connection, task);
-  const parts = { ...stores, delivery, inTransaction: transact, secret, clock };
+  const standings = createStandings(stores.attempts, stores.activities);
+  const parts = { ...stores, standings, delivery, inTransaction: transact, secret, clock };
   const app = createApp({
     ...{ log, https: config.url.startsWith('https:'), lti: lti.router },
     sessions: createSessions(stores.sessions, stores.enrolments, clock),

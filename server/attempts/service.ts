@@ -9,7 +9,7 @@ import { personHash } from '../sessions/token.ts';
 import { type Batch, freshOf, type Receipt, readBatch, receiptOf } from './batch.ts';
 import { scoreOf, ungraded } from './finish.ts';
 import { handIn } from './hand-in.ts';
-import { createStandings, type Open } from './standings.ts';
+import type { Open, Standings } from './standings.ts';
 import type { AttemptStore } from './store.ts';
 import { createTurns } from './turns.ts';
 import { isFinished, lay, problemsFinished, type Standing } from './work.ts';
@@ -18,6 +18,7 @@ export interface AttemptParts {
   readonly attempts: AttemptStore;
   readonly activities: ActivityStore;
   readonly placements: PlacementStore;
+  readonly standings: Standings;
   readonly delivery: Pick<Delivery, 'enqueueScore'>;
   readonly inTransaction: <T>(task: (transaction: Transaction) => Promise<T>) => Promise<T>;
   readonly secret: string;
@@ -27,8 +28,7 @@ export interface AttemptParts {
 export type AttemptService = ReturnType<typeof createAttempts>;
 
 export function createAttempts(parts: AttemptParts) {
-  const { attempts, activities, placements, clock } = parts;
-  const standings = createStandings(attempts, activities);
+  const { attempts, activities, placements, standings, clock } = parts;
   const inTurn = createTurns();
 
   /** What the page needs to show the attempt as it stands. */

@@ -18,6 +18,8 @@ export interface Standings {
   /** The attempt of a session, `null` if there is none; `fresh` reads the record whatever is in memory. */
   open(session: Session, fresh?: boolean): Promise<Open | null>;
   hold(open: Open): void;
+  /** Where a record stands that was just read: replayed only if memory is not as far. */
+  of(attempt: Attempt, activity: ActivityVersion): Promise<Standing>;
 }
 
 /**
@@ -52,7 +54,13 @@ export function createStandings(attempts: AttemptStore, activities: ActivityStor
     return found;
   };
 
-  return { open, hold };
+  const of = async (attempt: Attempt, activity: ActivityVersion) => {
+    const known = held.get(attempt._id)?.standing;
+    if (known?.length === attempt.length) return known;
+    return standingOf(activity.problems, attempt.actions);
+  };
+
+  return { open, hold, of };
 }
 
 function belongs(attempt: Open['attempt'], session: Session): boolean {

@@ -2,8 +2,8 @@ import type { Work } from '../../engine/index.ts';
 import type { ActivityStore } from '../activities/store.ts';
 import { type Ungraded, ungraded } from '../attempts/finish.ts';
 import type { Attempt } from '../attempts/schema.ts';
+import type { Standings } from '../attempts/standings.ts';
 import type { AttemptStore } from '../attempts/store.ts';
-import { standingOf } from '../attempts/work.ts';
 import type { Delivery, ShownDelivery } from '../delivery/delivery.ts';
 import { done, type Outcome, refuse } from '../errors.ts';
 import type { Placement, Session } from '../sessions/schema.ts';
@@ -13,12 +13,13 @@ interface MarkParts {
   readonly attempts: AttemptStore;
   readonly activities: ActivityStore;
   readonly placements: PlacementStore;
+  readonly standings: Pick<Standings, 'of'>;
   readonly delivery: Pick<Delivery, 'deliveryState'>;
 }
 
 export type MarkService = ReturnType<typeof createMarks>;
 
-export function createMarks({ attempts, activities, placements, delivery }: MarkParts) {
+export function createMarks({ attempts, activities, placements, standings, delivery }: MarkParts) {
   /** What a learner may know of the mark: nothing before it is released. */
   async function result(session: Session, id: string): Promise<Outcome<unknown>> {
     if (id !== session.attempt) return refuse('notFound');
@@ -27,11 +28,11 @@ export function createMarks({ attempts, activities, placements, delivery }: Mark
     const placement = await placements.ofSession(session);
     if (!attempt || !activity || !placement) return refuse('notFound');
     const released = attempt.releasedAt !== null;
-    const { works } = await standingOf(activity.problems, attempt.actions);
+    const works = released ? (await standings.of(attempt, activity)).works : [];
     return done({
       released,
       score: released ? attempt.score : null,
-      problems: released ? works.map(problemResult) : [],
+      problems: works.map(problemResult),
       delivery: await deliveryOf(attempt, placement),
     });
   }
