@@ -88,18 +88,18 @@ export function hint(work: Work, level: HintLevel, step?: string): Hint | null {
   return hintFor(runOf(work), level, step);
 }
 
-/** Longer than any presentation: a guard against going round in circles. */
+/** Longer than any presentation on the largest mat: one that went round in circles would end here. */
 const MOST_MOVES = 5_000;
 
-/** The whole worked presentation; replayed it earns full marks. */
+/** The whole worked presentation, always to the finish of the problem; replayed it earns full marks. */
 export function worked(problem: Problem): readonly Suggestion[] {
   const run = startRun(problem, stageRules(problem.stage));
   const moves: Suggestion[] = [];
-  while (moves.length < MOST_MOVES) {
-    const move = nextOf(run);
-    if (move === null) return moves;
+  while (!run.state.position.finished.problem) {
+    const next = moves.length < MOST_MOVES ? nextOf(run) : null;
+    const move = next ?? finishProblem();
     moves.push(move);
     advance(run, move.action);
   }
-  throw new Error(`no end to the presentation of ${JSON.stringify(problem)}`);
+  return moves;
 }

@@ -120,9 +120,19 @@ function resultFault({ multiplicand, multiplier, mat, stage }: Problem, work: Wo
   return null;
 }
 
+/** Cases are drawn in blocks, each from a seed of its own, so that any number of processes can share them. */
+export const BLOCK = 1_000;
+
 /** Random problems, each at one stage drawn at random, against independent arithmetic; the faults found. */
 export function checkCases(cases: number, seed: number): string[] {
-  const chance = chanceOf(seed);
+  const blocks = Array.from({ length: Math.ceil(cases / BLOCK) }, (_, block) =>
+    checkBlock(block, Math.min(BLOCK, cases - block * BLOCK), seed),
+  );
+  return blocks.flat();
+}
+
+export function checkBlock(block: number, cases: number, seed: number): string[] {
+  const chance = chanceOf(seed + Math.imul(block, 0x9e3779b1));
   const faults: string[] = [];
   for (let index = 0; index < cases; index += 1) {
     const problem = randomProblem(chance);
