@@ -32,6 +32,8 @@ export class PwMat extends LitElement {
     barStyles,
     css`
       :host {
+        /* Places run from right to left in every script. */
+        direction: ltr;
         display: grid;
         place-items: start center;
         min-width: 0;

@@ -3,6 +3,8 @@ import { css } from 'lit';
 /** Wide: the square beside its tools. Narrow: the square above them. */
 export const openSquareStyles = css`
   :host {
+    /* Places run from right to left in every script. */
+    direction: ltr;
     display: block;
     container-type: size;
     min-height: 0;

@@ -3,6 +3,8 @@ import { css } from 'lit';
 /** Squares as wide as a finger where there is room for them; small screens leave out what is only printed. */
 export const paperStyles = css`
   :host {
+    /* Places run from right to left in every script. */
+    direction: ltr;
     display: block;
     min-width: 0;
   }

@@ -15,6 +15,8 @@ export class PwTray extends LitElement {
     buttonStyles,
     css`
       :host {
+        /* Places run from right to left in every script. */
+        direction: ltr;
         display: grid;
         gap: 8px;
         min-width: 0;

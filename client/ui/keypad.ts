@@ -23,6 +23,8 @@ export class PwKeypad extends LitElement {
         gap: 6px;
       }
       :host {
+        /* Places run from right to left in every script. */
+        direction: ltr;
         display: block;
         container-type: inline-size;
       }

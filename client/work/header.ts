@@ -62,7 +62,7 @@ export const headerOf = (
     <div class="said">
       ${picture ?? nothing}
       <h1 tabindex="-1" class=${at.work.lifted.length > 0 ? 'again' : ''}>${text}</h1>
-      <p class="under"><pw-progress .beads=${beadsOf(at)}></pw-progress>${tellsNumbers(problem) ? html`<b>${words('problem', numbersOf(at.work))}</b>` : nothing}${saving(at.store)}
+      <p class="under"><pw-progress .beads=${beadsOf(at)}></pw-progress>${tellsNumbers(problem) ? html`<b dir="ltr">${words('problem', numbersOf(at.work))}</b>` : nothing}${saving(at.store)}
         ${at.store.attempt.trial ? html`<span>${words('trial')}</span>` : nothing}
         ${at.store.asideCount > 0 ? html`<span>${words('aside', { count: at.store.asideCount })}</span>` : nothing}</p>
     </div>

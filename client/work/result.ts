@@ -147,7 +147,7 @@ export class PwResult extends LitElement {
     });
     const kinds = KINDS.map(([status, word]) => ({ status, word, count: countOf(work, status) }));
     return html`<article>
-      <h2>${name}</h2>
+      <h2 dir="ltr">${name}</h2>
       ${
         this.released
           ? html`<div class="steps" aria-hidden="true">${work.steps.map(({ status }) => stepBead(status))}</div>
