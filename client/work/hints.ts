@@ -73,6 +73,14 @@ const howToWrite = (work: Work, action: Extract<Action, { do: 'write' }>): Sente
     : sentence('howDigit', { digit: action.digit, place });
 };
 
+/** By what the places make together, never by a count of digits. */
+const howToPoint = ({ problem: { multiplicand, multiplier } }: Work): Sentence =>
+  sentence('howPoint', {
+    across: placeWord(multiplicand.lowest),
+    up: placeWord(multiplier.lowest),
+    place: placeWord(multiplicand.lowest + multiplier.lowest),
+  });
+
 const how = (work: Work, action: Action): Sentence => {
   switch (action.do) {
     case 'layTile':
@@ -103,7 +111,7 @@ const how = (work: Work, action: Action): Sentence => {
     case 'rub':
       return sentence('howRub');
     case 'point':
-      return sentence('howPoint');
+      return howToPoint(work);
     case 'undo':
       return sentence('howUndo');
     default:
