@@ -3,7 +3,7 @@ import { placeName, type Square } from '../../engine/child.ts';
 import { pointSign } from '../words/words.ts';
 import { barStyles, drawBar } from './bar.ts';
 import { type Cell, cellKey, cellOf, squareCell, step, tileCell } from './cells.ts';
-import { EDGE, fitMat, GAP, nearest, type Spot } from './geometry.ts';
+import { EDGE, fitMat, GAP, nearest, type Spot, sameSquare } from './geometry.ts';
 import { squareName, tileName } from './names.ts';
 import type { MatView } from './view.ts';
 import './square.ts';
@@ -167,6 +167,14 @@ export class PwMat extends LitElement {
     this.sizing.observe(this);
   }
 
+  /** What is asked about has to be seen. */
+  protected override updated(changed: Map<string, unknown>): void {
+    const before = (changed.get('view') as MatView | undefined)?.asked ?? null;
+    const { asked } = this.view;
+    if (asked !== null && !sameSquare(asked, before))
+      this.cellElement(squareCell(asked))?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.sizing.disconnect();
@@ -185,7 +193,8 @@ export class PwMat extends LitElement {
   private toLowest(): void {
     const frame = this.renderRoot.querySelector('.frame');
     if (frame !== null) frame.scrollLeft = frame.scrollWidth;
-    this.cellElement(this.here)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    const cell = this.view.asked === null ? this.here : squareCell(this.view.asked);
+    this.cellElement(cell)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 
   private cellElement(cell: Cell): HTMLElement | null {
@@ -287,7 +296,10 @@ export class PwMat extends LitElement {
       data-cell=${cellKey(cell)}
       data-source=${state.bars.some((count) => count > 0) ? `pile:${row}:${column}` : 'none'}
       tabindex=${cellKey(this.here) === cellKey(cell) ? 0 : -1}
-      aria-label=${squareName(this.placesOf(row, column), state, view.tellsPlaces)}
+      aria-label=${squareName(this.placesOf(row, column), state, {
+        tellsPlace: view.tellsPlaces,
+        asked: sameSquare(view.asked, [row, column]),
+      })}
       ?decimal=${place < 0}
       .hierarchy=${hierarchy}
       .family=${family}
@@ -297,7 +309,7 @@ export class PwMat extends LitElement {
       .target=${state.target}
       .held=${state.held}
       .marked=${state.marked}
-      .asked=${state.asked}
+      .asked=${sameSquare(view.asked, [row, column])}
       .figures=${state.figures}
       .numbers=${view.numbers}
       @click=${() => this.pressed(cell)}

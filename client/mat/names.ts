@@ -26,7 +26,7 @@ const contentWords = ({ bars, figures }: SquareView): string => {
 export const squareName = (
   places: { readonly row: number; readonly column: number },
   state: SquareView,
-  tellsPlace: boolean,
+  { tellsPlace, asked }: { readonly tellsPlace: boolean; readonly asked: boolean },
 ): string => {
   const name = words(tellsPlace ? 'squareName' : 'squareAsked', {
     row: placeWord(places.row),
@@ -34,8 +34,8 @@ export const squareName = (
     place: placeWord(places.row + places.column),
     pile: contentWords(state),
   });
-  const asked = state.asked ? `${name}, ${words('asked')}` : name;
-  return state.again ? `${asked}, ${words('again')}` : asked;
+  const whole = asked ? `${name}, ${words('asked')}` : name;
+  return state.again ? `${whole}, ${words('again')}` : whole;
 };
 
 export const tileName = (edge: 'bottom' | 'right', state: TileView): string => {

@@ -21,6 +21,9 @@ export const paperStyles = css`
     border-radius: 8px;
     background: var(--surface);
   }
+  :host([whole]) .sheet {
+    margin: auto;
+  }
   .line {
     position: relative;
     display: flex;
@@ -101,7 +104,8 @@ export const paperStyles = css`
     box-shadow: 3px 8px 6px rgb(0 0 0 / 45%);
   }
   @media (max-width: 700px) {
-    :host(:not([whole])) .printed {
+    :host(:not([whole])) .printed,
+    :host([row]) .later {
       display: none;
     }
   }

@@ -37,6 +37,8 @@ export interface PaperView {
   /** Partial products as written, in the order in which they were begun. */
   readonly rows: readonly PaperLine[];
   readonly product: PaperLine;
+  /** The line that is being written; alone on a small screen while the mat is beside it. */
+  readonly now: Line;
 }
 
 /** Where on the paper. */
@@ -65,7 +67,7 @@ const nameOf = ({ row }: PaperLine, cell: PaperCell): string => {
 
 /**
  * Squared paper: the problem, what was said or written of each row, and the product line.
- * Property `view`; attribute `whole`: nothing of it may be left out on a small screen.
+ * Property `view`; attributes for small screens: `whole` leaves out nothing, `row` all but the line that is being written.
  * Events: `line-cell` (detail: PaperSpot), `line-key` (detail: { spot, event }).
  */
 export class PwPaper extends LitElement {
@@ -126,7 +128,7 @@ export class PwPaper extends LitElement {
       line.cells.findIndex((cell) => cell.active),
     );
     const name = line.row === null ? words('productLine') : rowWord(line.row);
-    return html`<div class="line written" role="group" aria-label=${name}>${line.cells.map((cell, i) => this.cell(line, cell, i === stop))}</div>`;
+    return html`<div class=${line.line === this.view.now ? 'line' : 'line later'} role="group" aria-label=${name}>${line.cells.map((cell, i) => this.cell(line, cell, i === stop))}</div>`;
   }
 
   private printed(cells: number) {
@@ -152,7 +154,7 @@ export class PwPaper extends LitElement {
     return html`<div class="box"><div class="sheet" .style=${`--cells:${cells}`}>
       ${this.printed(cells)}
       ${view.rows.map((row) => this.line(row))}
-      ${view.rows.length > 0 ? html`<div class="rule"></div>` : nothing}
+      ${view.rows.length > 0 ? html`<div class="rule later"></div>` : nothing}
       ${this.line(view.product)}
     </div></div>`;
   }

@@ -117,9 +117,9 @@ export class PwSquare extends LitElement {
       :host([asked]) .cloth::before {
         content: '';
         position: absolute;
-        inset: 4px;
-        border: 3px double var(--ink);
-        border-radius: 50%;
+        inset: 2px;
+        border: 4px double var(--ink);
+        border-radius: 5px;
       }
       .figure {
         position: absolute;

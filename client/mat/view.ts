@@ -1,4 +1,4 @@
-import type { Slot } from '../../engine/child.ts';
+import type { Slot, Square } from '../../engine/child.ts';
 
 /** What the mat shows: plain data, made anew after each action; the mat's elements hold nothing else. */
 export interface SquareView {
@@ -8,8 +8,6 @@ export interface SquareView {
   readonly target: boolean;
   readonly held: boolean;
   readonly marked: boolean;
-  /** What the question, or the fact, is about. */
-  readonly asked: boolean;
   /** Digits in the two corners, and the corner where the pen is; null: not written on. */
   readonly figures: {
     readonly own: number | null;
@@ -33,6 +31,8 @@ export interface MatView {
   readonly needed: number;
   readonly squares: readonly (readonly SquareView[])[];
   readonly tiles: { readonly bottom: readonly TileView[]; readonly right: readonly TileView[] };
+  /** The square that the question, or the fact, is about; it is kept in view. */
+  readonly asked: Square | null;
   /** Whether a square's name tells its place; not where that is the question. */
   readonly tellsPlaces: boolean;
   /** Each bar's number beside it. */

@@ -1,8 +1,10 @@
 import type { en } from './en.ts';
+import type { helpEn } from './help-en.ts';
 import { languageOf, locale, numberLocale } from './locale.ts';
 import type { Values } from './values.ts';
 
-export type WordId = keyof typeof en;
+type HelpId = keyof typeof helpEn;
+export type WordId = keyof typeof en | HelpId;
 export type Phrase = string | ((values: Values) => string);
 
 /** The reader's own among the languages that there are. */
@@ -28,13 +30,21 @@ export const fill = (phrase: Phrase, values: Values): string => {
   });
 };
 
-const language = await loadWords<Record<WordId, Phrase>>({
+const language = await loadWords<Record<Exclude<WordId, HelpId>, Phrase> & Record<string, Phrase>>({
   en: async () => (await import('./en.ts')).en,
   es: async () => (await import('./es.ts')).es,
 });
 
+const more: Record<string, Phrase> = {};
+
+/** Words that are fetched later, such as those of help; until then their ids have no words. */
+export const addWords = (phrases: Readonly<Record<string, Phrase>>): void => {
+  Object.assign(more, phrases);
+};
+
 /** A word or sentence by id. */
-export const words = (id: WordId, values: Values = {}): string => fill(language[id], values);
+export const words = (id: WordId, values: Values = {}): string =>
+  fill(language[id] ?? more[id] ?? '', values);
 
 /** How this reader writes the decimal point. */
 export const pointSign =

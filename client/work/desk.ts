@@ -34,6 +34,9 @@ const firstUnanswered = ({ problem, position }: Work): number =>
     problem.prompts.findIndex((_, i) => position.said.prompts[i] === undefined),
   );
 
+/** The row that the next move belongs to. */
+const firstRow = (work: Work): number => Math.max(0, Number(nextMove(work)?.say.values.row ?? 0));
+
 const freshDesk = (problem: number, work: Work): Desk => ({
   problem,
   tool: suggestedTool(work),
@@ -41,7 +44,7 @@ const freshDesk = (problem: number, work: Work): Desk => ({
   howMany: 1,
   slot: null,
   open: null,
-  row: 0,
+  row: firstRow(work),
   answer: '',
   spot: null,
   carries: false,

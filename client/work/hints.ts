@@ -6,6 +6,7 @@ import {
   type Work,
 } from '../../engine/child.ts';
 import { type Cell, squareCell, tileCell } from '../mat/cells.ts';
+import '../words/help-words.ts';
 import { numeral, placeWord, words } from '../words/words.ts';
 import { toolFor } from './moves.ts';
 import { type Sentence, sentence } from './says.ts';

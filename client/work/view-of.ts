@@ -89,6 +89,7 @@ export const matViewOf = (work: Work, desk: Desk): MatView => {
     name: words('mat'),
     shape: mat,
     needed: multiplicand.digits.length + multiplier.digits.length || mat.columns,
+    asked: askedOf(work, desk),
     tellsPlaces: work.problem.stage !== 'walk',
     numbers: desk.numbers,
     squares: work.position.piles.map((row, r) =>
@@ -100,7 +101,6 @@ export const matViewOf = (work: Work, desk: Desk): MatView => {
         target: among(targets, [r, c]),
         held: among(hands, [r, c]),
         marked: marked(squareCell([r, c])),
-        asked: sameSquare(askedOf(work, desk), [r, c]),
         figures: figuresOf(work, desk, [r, c]),
       })),
     ),
@@ -151,6 +151,12 @@ const lineOf = (work: Work, desk: Desk, line: Line, row: number | null): PaperLi
   };
 };
 
+/** Where the pen is, else the line of the chosen row. */
+const lineNow = ({ spot, row }: Desk, rows: readonly { line: Line; row: number }[]): Line => {
+  if (spot !== null && 'line' in spot) return spot.line;
+  return rows.find((each) => each.row === row)?.line ?? 'product';
+};
+
 export const paperViewOf = (work: Work, desk: Desk, tools: readonly Tool[]): PaperView => {
   const rows = tools.some(({ id }) => id === 'write') ? begunLines(work) : [];
   return {
@@ -159,6 +165,7 @@ export const paperViewOf = (work: Work, desk: Desk, tools: readonly Tool[]): Pap
     said: saidOf(work),
     rows: rows.map(({ line, row }) => lineOf(work, desk, line, row)),
     product: lineOf(work, desk, 'product', null),
+    now: lineNow(desk, rows),
   };
 };
 

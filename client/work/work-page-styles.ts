@@ -34,6 +34,9 @@ export const workPageStyles = css`
     line-height: 1.25;
     text-wrap: pretty;
   }
+  h1 {
+    display: flow-root;
+  }
   h1.again {
     color: var(--again);
   }
@@ -91,6 +94,13 @@ export const workPageStyles = css`
     grid-template-columns: minmax(0, 1fr) 232px;
     gap: 14px;
     min-height: 0;
+  }
+  .middle.alone {
+    grid-template-columns: minmax(0, 1fr);
+    justify-items: center;
+  }
+  .middle.alone > * {
+    width: 100%;
   }
   .over header {
     min-height: 0;
@@ -272,6 +282,9 @@ export const workPageStyles = css`
   dd {
     margin: 0;
   }
+  .at-record .middle {
+    grid-template-columns: minmax(0, 1fr) 330px;
+  }
   @media (min-width: 1000px) {
     .middle {
       grid-template-columns: minmax(0, 1fr) 300px;
@@ -297,15 +310,19 @@ export const workPageStyles = css`
       width: 100%;
       justify-content: space-between;
     }
-    .middle {
+    .page .middle {
       grid-template-columns: minmax(0, 1fr);
       grid-template-rows: minmax(0, 1fr) auto;
     }
     pw-paper {
       align-self: end;
     }
-    .page:not(.read) pw-paper {
+    .page:not(.read, .write, .sum) pw-paper {
       display: none;
+    }
+    nav.many {
+      grid-auto-flow: row;
+      grid-template-columns: repeat(4, 1fr);
     }
     .tray {
       min-height: 0;

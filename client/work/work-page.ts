@@ -20,6 +20,13 @@ import { workPageStyles } from './work-page-styles.ts';
 import type { WorkStore } from './work-store.ts';
 import '../mat/paper.ts';
 
+/** Until then the page has enough to do with appearing, in ms. */
+const SETTLED = 2_000;
+
+/** What is fetched only when it is wanted has to be here before the network may go. */
+const fetchAhead = (): void =>
+  void Promise.allSettled([import('./hints.ts'), import('./result.ts'), import('./keys-list.ts')]);
+
 const WIDE = '(min-width: 1200px)';
 
 /** The child's page: one mat, one sentence, one tray. Property `store`; call `refresh()` when it changed. `leave`: the way back, if there is one. */
@@ -59,6 +66,7 @@ export class PwWork extends LitElement {
     super.connectedCallback();
     this.at = new DeskController(this.store, () => this.requestUpdate());
     if (this.store.works.every((work) => work.finished.problem)) void this.showResult();
+    setTimeout(fetchAhead, SETTLED);
     this.wide.addEventListener('change', this.refresh);
     this.addEventListener('pointerdown', this.drag.down);
     this.addEventListener('keydown', this.pageKey);
@@ -209,6 +217,7 @@ export class PwWork extends LitElement {
     if (at.work.problem.prompts.length > 0) return nothing;
     return html`<pw-paper
       ?whole=${!this.hasMat}
+      ?row=${this.hasMat && at.desk.tool === 'write'}
       .view=${paperViewOf(at.work, at.desk, at.tools)}
       @line-cell=${(event: CustomEvent<PaperSpot>) => pressLine(at, event.detail)}
       @line-key=${(event: CustomEvent<{ spot: PaperSpot; event: KeyboardEvent }>) => this.lineKey(event.detail)}
@@ -230,7 +239,8 @@ export class PwWork extends LitElement {
 
   private mainPart(open: boolean) {
     if (open && !this.wide.matches) return this.opened();
-    return html`<div class="middle">${this.mat()}${open ? this.opened() : this.paper()}</div>
+    const alone = !this.hasMat || this.at.work.problem.prompts.length > 0;
+    return html`<div class=${alone ? 'middle alone' : 'middle'}>${this.mat()}${open ? this.opened() : this.paper()}</div>
       ${open ? nothing : this.tray()}${movesOf(this.at)}`;
   }
 

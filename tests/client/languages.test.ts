@@ -4,6 +4,8 @@ import { classEn } from '../../client/words/class-en.ts';
 import { classEs } from '../../client/words/class-es.ts';
 import { en } from '../../client/words/en.ts';
 import { es } from '../../client/words/es.ts';
+import { helpEn } from '../../client/words/help-en.ts';
+import { helpEs } from '../../client/words/help-es.ts';
 import { AttemptBook } from '../support/attempt-book.ts';
 import { childWork } from '../support/child-work.ts';
 import { launchBrowser, openAs } from '../support/open-page.ts';
@@ -44,6 +46,7 @@ const valuesOf = (phrase: unknown): string[] =>
 
 describe.each<[string, Phrases, Phrases]>([
   ['the child’s pages', en, es],
+  ['help', helpEn, helpEs],
   ['the teacher’s pages', classEn, classEs],
 ])('the Spanish words of %s', (_name, english, spanish) => {
   it('are all there, and none is English', () => {

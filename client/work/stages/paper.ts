@@ -1,5 +1,5 @@
 import type { StagePage } from '../tool.ts';
-import { sum } from '../tools/product.ts';
+import { sum } from '../tools/sum.ts';
 import { write } from '../tools/write.ts';
 
 /** The written algorithm alone. */

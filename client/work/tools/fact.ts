@@ -48,7 +48,7 @@ const tray = (at: At): TemplateResult => html`<div class="line">
     <button class="icon" data-do="factBefore" aria-label=${words('factBefore')} @click=${() => turn(at, -1)}>${icon('right')}</button>
     <output class="answer" aria-label=${words('factNow')}>${factText(at)}</output>
     <button class="primary" data-do="factNext" @click=${() => turn(at, 1)}>${words('factNext')}</button>
-    <span class="grow">${words('pressFact')}</span>
+    <span>${words('pressFact')}</span>
   </div>
   <pw-tray
     .kind=${at.desk.held?.what === 'bars' ? at.desk.held.kind : null}

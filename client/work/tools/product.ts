@@ -1,4 +1,4 @@
-import { html, svg, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
 import type { Line } from '../../../engine/child.ts';
 import type { Cell } from '../../mat/cells.ts';
 import { words } from '../../words/words.ts';
@@ -16,14 +16,6 @@ const readPicture = picture([
   ...beads(106, 17, 3, 8),
   way('M79 34v10M74 40l5 5 5-5'),
   ...line(34, 50, '12.', 30),
-]);
-
-const sumPicture = picture([
-  ...line(55, 2, '.34'),
-  ...line(55, 22, '12.'),
-  svg`<path class="way" d="M50 45h68" />`,
-  ...line(55, 50, '..4'),
-  way('M136 6v50M131 50l5 6 5-6'),
 ]);
 
 const finishing = (at: At) => {
@@ -69,20 +61,4 @@ export const read: Tool = {
   point: setPoint,
   rub: rubDigit,
   key,
-};
-
-/** The product as a sum: of rows, or along the diagonals; what is carried may be noted. */
-export const sum: Tool = {
-  ...read,
-  id: 'sum',
-  word: 'moveAdd',
-  ask: 'askAdd',
-  picture: sumPicture,
-  carries: true,
-  press: () => {},
-  says: ({ work }) => {
-    const { stage, multiplier } = work.problem;
-    if (stage === 'cells') return sentence('nextAddDiagonals');
-    return sentence(multiplier.digits.length > 1 ? 'nextAddRows' : 'nextMultiply');
-  },
 };
