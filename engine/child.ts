@@ -1,4 +1,7 @@
-/** The small door: what the child's page uses of the engine, and nothing more. */
+/**
+ * The small door: what the child's page uses of the engine, and nothing more. What comes from outside goes through
+ * `parseProblem` and `parseAction`, which name the argument that is wrong; everything else takes only what they gave.
+ */
 
 export type { Hint } from './hint.ts';
 export type {

@@ -9,6 +9,7 @@ import {
   times,
   ZERO,
 } from './numerals/fraction.ts';
+import { fail, ok, type Result } from './result.ts';
 import type { Skill } from './vocabulary.ts';
 
 export interface Score {
@@ -45,8 +46,11 @@ function scoreOf(works: readonly Work[], counts: (skill: Skill) => boolean): Sco
   return { awarded, available, fraction: available.num === 0n ? ZERO : over(awarded, available) };
 }
 
-/** Fraction × the line item's maximum, rounded half up to two decimals, once: "11.80". Maximum: a number of at most six decimals. */
-export function toPoints(share: Fraction, maximum: string | number): string {
+/**
+ * Fraction × the line item's maximum, rounded half up to two decimals, once: "11.80". Maximum: a number of at most
+ * six decimals, else the fault `notANumber`.
+ */
+export function toPoints(share: Fraction, maximum: string | number): Result<string> {
   const most = parseFraction(String(maximum));
-  return roundedText(times(share, most ?? ZERO), 2);
+  return most === null ? fail('notANumber', 'maximum') : ok(roundedText(times(share, most), 2));
 }

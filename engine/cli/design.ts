@@ -1,4 +1,4 @@
-import { canPlay, designSet, type SetDesign } from '../index.ts';
+import { designSet, type SetDesign } from '../index.ts';
 import { STAGES } from '../vocabulary.ts';
 import { readArguments, stop } from './arguments.ts';
 
@@ -10,9 +10,10 @@ const { words, options } = readArguments(
   USAGE,
 );
 const stage = STAGES.find((each) => each === (options.stage ?? 'paper'));
-if (words.length > 0 || stage === undefined || !canPlay(stage)) stop(USAGE, 2);
+if (words.length > 0 || stage === undefined) stop(USAGE, 2);
 const design = designSet(stage);
-console.log(options.json ? JSON.stringify(design) : inWords(design).join('\n'));
+if (!design.ok) stop(USAGE, 2);
+console.log(options.json ? JSON.stringify(design.value) : inWords(design.value).join('\n'));
 
 function inWords(set: SetDesign): string[] {
   const [least, mean, most] = set.randomSets.map((share) => (100 * share).toFixed(2));

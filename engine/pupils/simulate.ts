@@ -1,5 +1,5 @@
 import { CATALOGUE } from '../patterns/catalogue/index.ts';
-import { designedProblems, designSet, undesignedProblems } from '../patterns/design/designed.ts';
+import { designedProblems, setFor, undesignedProblems } from '../patterns/design/designed.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { Stage } from '../vocabulary.ts';
 import { type Figures, figuresOf } from './figures.ts';
@@ -29,7 +29,8 @@ export interface Simulated extends Figures {
 
 /**
  * Synthetic pupils work the same problems, their work is explained, and what is reported is held
- * against what they hold. Reproducible from the seed. Fault `notPlayable`: no pupil plays the stage.
+ * against what they hold. Reproducible from the seed. Faults: `notPlayable` at `stage` (no pupil plays it),
+ * `nothingShows` at `problems` (too few for any pattern to show in them).
  */
 export function simulate(simulation: Simulation): Result<Simulated> {
   const { stage, set, seed } = simulation;
@@ -39,9 +40,10 @@ export function simulate(simulation: Simulation): Result<Simulated> {
       ? designedProblems(stage, simulation.problems)
       : undesignedProblems(stage, simulation.problems, seed);
   const shown = new Set(eligibleVariants(problems).map(({ pattern }) => pattern.id));
+  if (shown.size === 0) return fail('nothingShows', 'problems');
   const ofStage = CATALOGUE.filter(({ stages }) => stages.includes(stage));
   const notEligible = ofStage.filter(({ id }) => !shown.has(id)).map(({ id }) => id);
-  const { inseparable } = designSet(stage);
+  const { inseparable } = setFor(stage);
   return ok({
     stage,
     set,

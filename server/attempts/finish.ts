@@ -42,12 +42,15 @@ export function scoreRow(
 ): ScoreToSend | null {
   const { available, fraction } = score(works);
   if (available.num === 0n) return null;
+  const given = toPoints(fraction, points);
+  // Points are checked when an activity is made; others are a fault of ours.
+  if (!given.ok) throw new Error(`stored points are no maximum: ${given.fault.code}`);
   return {
     ...{ registration, deployment, subject, attempt, timestamp },
     lineitem: placement.lineitem,
     placement: placement._id,
     // Points with two decimals, rounded by the engine: the one place where a score becomes a number, for the wire.
-    scoreGiven: Number(toPoints(fraction, points)),
+    scoreGiven: Number(given.value),
     scoreMaximum: Number(points),
     comment: gradebookComment(works),
   };

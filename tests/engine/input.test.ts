@@ -201,7 +201,8 @@ describe('any function of the door', () => {
   });
 
   it('gives no points for a maximum that is no number', () => {
-    expect(toPoints({ num: 1n, den: 2n }, 'many')).toBe('0.00');
-    expect(toPoints({ num: 1n, den: 2n }, Number.NaN)).toBe('0.00');
+    const fault = { ok: false, fault: { code: 'notANumber', at: 'maximum' } };
+    expect(toPoints({ num: 1n, den: 2n }, 'many')).toEqual(fault);
+    expect(toPoints({ num: 1n, den: 2n }, Number.NaN)).toEqual(fault);
   });
 });

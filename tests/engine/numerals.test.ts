@@ -55,10 +55,10 @@ describe('a fraction', () => {
   });
 
   it('becomes points, rounded half up to two decimals, once', () => {
-    expect(toPoints(fraction(1n, 3n), '10')).toBe('3.33');
-    expect(toPoints(fraction(2n, 3n), 10)).toBe('6.67');
-    expect(toPoints(fraction(1n, 8n), '1')).toBe('0.13');
-    expect(toPoints(fraction(1n, 1n), '12.5')).toBe('12.50');
+    expect(toPoints(fraction(1n, 3n), '10')).toEqual({ ok: true, value: '3.33' });
+    expect(toPoints(fraction(2n, 3n), 10)).toEqual({ ok: true, value: '6.67' });
+    expect(toPoints(fraction(1n, 8n), '1')).toEqual({ ok: true, value: '0.13' });
+    expect(toPoints(fraction(1n, 1n), '12.5')).toEqual({ ok: true, value: '12.50' });
   });
 });
 

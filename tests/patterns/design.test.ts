@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { CATALOGUE } from '../../engine/patterns/catalogue/index.ts';
-import { designSet } from '../../engine/patterns/design/designed.ts';
+import { setFor } from '../../engine/patterns/design/designed.ts';
 import { evidenceSet } from '../../engine/patterns/design/evidence-set.ts';
 import { randomProblems } from '../../engine/patterns/design/pool.ts';
 import {
@@ -83,7 +83,7 @@ test('each problem of the set says which pairs it alone parts', () => {
 });
 
 test('the set for written work parts all patterns, and random sets of its size mostly do not', () => {
-  const { problems, table, inseparable, randomSets } = designSet('paper');
+  const { problems, table, inseparable, randomSets } = setFor('paper');
   const [least, mean] = randomSets;
   expect(new Set(Object.values(table).map(String)).size).toBe(Object.keys(table).length);
   expect(Object.values(table).every((outcomes) => outcomes.some((each) => each > 0))).toBe(true);

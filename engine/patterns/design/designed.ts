@@ -1,4 +1,6 @@
 import type { Problem } from '../../problem.ts';
+import { canPlay } from '../../pupils/play.ts';
+import { fail, ok, type Result } from '../../result.ts';
 import type { Stage } from '../../vocabulary.ts';
 import { CATALOGUE } from '../catalogue/index.ts';
 import { doneWork } from '../done.ts';
@@ -55,8 +57,16 @@ export interface SetDesign {
 
 const RANDOM_SETS = 40;
 
-/** The smallest separating set found for a stage, its table, and what no set separates. */
-export function designSet(stage: Stage): SetDesign {
+/**
+ * The smallest separating set found for a stage, its table, and what no set separates. Fault `notPlayable`: no
+ * pattern can be played at the stage.
+ */
+export function designSet(stage: Stage): Result<SetDesign> {
+  return canPlay(stage) ? ok(setFor(stage)) : fail('notPlayable', 'stage');
+}
+
+/** For a stage that can be played. */
+export function setFor(stage: Stage): SetDesign {
   const pool = randomProblems(stage, FOR_PARTING, POOL, POOL_SEED);
   const variants = variantsIn(pool);
   const { chosen, table, parting, together } = separatingSet(pool, variants);
