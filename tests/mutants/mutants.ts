@@ -29,12 +29,23 @@ const judging = group([
   'tests/engine/vectors.test.ts',
 ]);
 const slipping = group(['tests/engine/slips.test.ts']);
+const writing = group(['tests/engine/cells.test.ts']);
+const recording = group(['tests/engine/record.test.ts']);
+const drawing = group(['tests/problems/draw.test.ts', 'tests/problems/generate.test.ts']);
+const attempting = group(['tests/mastery/first-attempt.test.ts']);
+const naming = group(['tests/patterns/explain.test.ts']);
+const onThePage = group(['tests/client/unsent.test.ts', 'tests/client/sender.test.ts']);
 const launching = group([
   'tests/lti/refused.test.ts',
   'tests/lti/launch.test.ts',
   'tests/lti/confirm.test.ts',
 ]);
 const keeping = group(['tests/server/attempts.test.ts', 'tests/server/scores.test.ts']);
+const tracing = group(['tests/mastery/tracing.test.ts', 'tests/mastery/standing.test.ts']);
+const making = group(['tests/problems/count.test.ts', 'tests/problems/conflict.test.ts']);
+const explaining = group(['tests/patterns/catalogue.test.ts']);
+const holding = group(['tests/client/unsent.test.ts']);
+const admitting = group(['tests/server/sessions.test.ts']);
 const sending = group(['tests/delivery/row.test.ts', 'tests/delivery/sender.test.ts']);
 
 export const mutants: readonly Mutant[] = [
@@ -130,6 +141,76 @@ export const mutants: readonly Mutant[] = [
     'run.state = run.past.pop()!;',
     'run.state = run.past.pop() && run.past.pop()!;',
   ),
+  writing(
+    'engine/judge/paper/facts-read.ts',
+    'a row of facts is read the other way round at every tie',
+    'return keptIn(scene, other.found) > keptIn(scene, usual.found);',
+    'return true;',
+  ),
+  writing(
+    'engine/judge/paper/facts-written.ts',
+    'a right digit of a named fact on a wrong square is called a wrong fact',
+    "digits.includes(entry.digit) ? 'where' : 'fact'",
+    "digits.length === 0 ? 'where' : 'fact'",
+  ),
+  recording(
+    'engine/judge/paper/recorded.ts',
+    'a row written before a slip is held against the mat after it',
+    'debts.filter(({ act }) => act <= last)',
+    'debts.filter(({ act }) => act >= 0)',
+  ),
+  // Problems
+  drawing(
+    'engine/problems/random.ts',
+    'the same problem comes twice in a set',
+    'moved.set(other, moved.get(index) ?? index);',
+    '',
+  ),
+  drawing(
+    'engine/problems/digits.ts',
+    'an exchange is not counted where a pile reaches exactly ten',
+    'filter((pile) => pile >= 10)',
+    'filter((pile) => pile > 10)',
+  ),
+  // Mastery
+  tracing(
+    'engine/mastery/standing.ts',
+    'a child is called able after one good day',
+    'answers.length < FEWEST_PROBLEMS || days < FEWEST_DAYS',
+    'answers.length < FEWEST_PROBLEMS',
+  ),
+  attempting(
+    'engine/mastery/first-attempt.ts',
+    'a mended answer takes the place of the first',
+    'subject === null || found.has(subject)',
+    'subject === null',
+  ),
+  // Patterns
+  naming(
+    'engine/patterns/reading.ts',
+    'a pattern is named from a single problem',
+    'new Set(steps.map(({ work }) => work)).size >= LEAST_PROBLEMS',
+    'steps.length >= LEAST_PROBLEMS',
+  ),
+  // The child's page
+  onThePage(
+    'client/work/ledger.ts',
+    'what is not saved yet is dropped at an acknowledgement',
+    'unsent: ledger.unsent.filter((sent) => !stored(sent)),',
+    'unsent: [],',
+  ),
+  onThePage(
+    'client/work/unsent-store.ts',
+    'what lay unsent for two weeks stays on the device for good',
+    '?? 0) < LIFETIME',
+    '?? 0) < Number.POSITIVE_INFINITY',
+  ),
+  onThePage(
+    'client/work/sender.ts',
+    'a busy server makes the page give up',
+    'status < 500 && status !== 408 && status !== 429',
+    'status < 500 && status !== 408',
+  ),
   // Score
   judging(
     'engine/score.ts',
@@ -221,5 +302,81 @@ export const mutants: readonly Mutant[] = [
     'a browser without proof gets the session',
     'if (!proofs.some((one) => sameDigest(one, pending.proof))) {',
     'if (!proofs.every((one) => sameDigest(one, pending.proof))) {',
+  ),
+
+  // Mastery
+  tracing(
+    'engine/mastery/tracing.ts',
+    'nobody learns by working',
+    'return believed + (1 - believed) * learn;',
+    'return believed;',
+  ),
+  tracing(
+    'engine/mastery/tracing.ts',
+    'guessing and knowing may count for the same',
+    'if (parameters.guess + parameters.slip >= 1)',
+    'if (parameters.guess + parameters.slip > 1)',
+  ),
+  tracing(
+    'engine/mastery/standing.ts',
+    'what was done with help counts as known',
+    'const unaided = met.filter(({ aided }) => !aided);',
+    'const unaided = met;',
+  ),
+  tracing(
+    'engine/mastery/standing.ts',
+    'a second attempt at the same problem counts again',
+    'return seen.has(name) ? false : seen.add(name);',
+    'return seen.add(name);',
+  ),
+
+  // Problems to order
+  making(
+    'engine/problems/digit-graph.ts',
+    'problems with a zero are never counted',
+    'for (let digit = 0; digit < 10; digit++) {',
+    'for (let digit = 1; digit < 10; digit++) {',
+  ),
+  making(
+    'engine/problems/conflict.ts',
+    'a conflict is told with more clauses than it takes',
+    'for (let size = 0; ; size++) {',
+    'for (let size = 5; ; size++) {',
+  ),
+
+  // Error patterns
+  explaining(
+    'engine/patterns/catalogue/row-not-moved-over.ts',
+    'a row that was moved is taken for one that was not',
+    "beliefs: { '': { shift: () => 0 } },",
+    "beliefs: { '': { shift: () => 1 } },",
+  ),
+  explaining(
+    'engine/patterns/catalogue/carry-multiplies.ts',
+    'a carry that adds is taken for one that multiplies',
+    'carry > 0 ? handedOn(a * carry, last) : right',
+    'carry > 0 ? handedOn(a + carry, last) : right',
+  ),
+
+  // Keeping on the device
+  holding(
+    'client/work/ledger.ts',
+    'what is saved is sent again after a reload',
+    'unsent: without(held, known),',
+    'unsent: held,',
+  ),
+  holding(
+    'client/work/ledger.ts',
+    'what was acknowledged is forgotten',
+    'known: [...ledger.known, ...entries],',
+    'known: ledger.known,',
+  ),
+
+  // Sessions
+  admitting(
+    'server/sessions/service.ts',
+    'a role that was taken away still counts',
+    'return enrolment?.role === session.role;',
+    'return enrolment !== null;',
   ),
 ];

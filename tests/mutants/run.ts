@@ -1,10 +1,18 @@
 /**
- * `npm run check:mutants`: plants each one-line mutant of `mutants.ts` in a copy of the checkout and runs the tests that
- * guard that line. A mutant that the tests let live is a hole in the tests. Exit 0 only if every mutant turned them red
- * and the untouched copy is green.
+ * `npm run check:mutants`: plants each one-line mutant of `mutants.ts` in a copy of the last commit and runs the tests
+ * that guard that line; the work tree is neither read nor touched, so that work may go on in it. A mutant that the tests
+ * let live is a hole in the tests. Exit 0 only if every mutant turned them red and the untouched copy is green.
  */
-import { spawn } from 'node:child_process';
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { execFileSync, spawn } from 'node:child_process';
+import {
+  cpSync,
+  existsSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -15,10 +23,16 @@ const WORKERS = 2;
 /** A mutant may make the code loop: a run that outlasts this many times the untouched one counts as red. */
 const PATIENCE = 5;
 
-function copyOfTheCheckout(): string {
+/** The last commit; the files as they lie where there is no repository (an unpacked release). */
+function copyOfTheCommit(): string {
   const copy = mkdtempSync(join(tmpdir(), 'placeweave-mutants-'));
-  const skip = new Set(['node_modules', '.git', '.data', 'dist'].map((name) => join(root, name)));
-  cpSync(root, copy, { recursive: true, filter: (path) => !skip.has(path) });
+  if (existsSync(join(root, '.git'))) {
+    const files = execFileSync('git', ['archive', 'HEAD'], { cwd: root, maxBuffer: 2 ** 30 });
+    execFileSync('tar', ['-x', '-C', copy], { input: files });
+  } else {
+    const skip = new Set(['node_modules', '.data', 'dist'].map((name) => join(root, name)));
+    cpSync(root, copy, { recursive: true, filter: (path) => !skip.has(path) });
+  }
   symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
   return copy;
 }
@@ -64,9 +78,10 @@ async function isCaught(folder: string, mutant: Mutant, limitMs: number): Promis
 async function main(): Promise<number> {
   const only = process.argv[2];
   const chosen = mutants.filter((mutant) => !only || mutant.file.includes(only));
-  for (const mutant of chosen) plant(readFileSync(join(root, mutant.file), 'utf8'), mutant);
-  const folders = Array.from({ length: WORKERS }, copyOfTheCheckout);
+  const folders = Array.from({ length: WORKERS }, copyOfTheCommit);
   try {
+    for (const mutant of chosen)
+      plant(readFileSync(join(folders[0]!, mutant.file), 'utf8'), mutant);
     const started = Date.now();
     const guards = [...new Set(chosen.flatMap((mutant) => mutant.tests))];
     if (!(await green(folders[0]!, guards, 15 * 60_000))) {
