@@ -232,6 +232,10 @@ export const en = {
   resultWaiting: 'On its way to your teacher.',
   resultUnsent: 'Your work is still on this device. Keep the page open until it is saved.',
   resultByTeacher: 'Your teacher will show you the result.',
+  workAgain: 'Another round, for yourself',
+  toResult: 'Back to the result',
+  thisRound: 'In the round for yourself:',
+  forYourself: 'A round for yourself: nothing is sent',
   goBack: 'Back to my work',
 
   // Keys

@@ -230,6 +230,10 @@ export const es: Record<keyof typeof en, string | ((values: Values) => string)> 
   resultUnsent:
     'Tu trabajo está todavía en este aparato. Deja la página abierta hasta que se guarde.',
   resultByTeacher: 'Tu docente te enseñará el resultado.',
+  workAgain: 'Otra vuelta, para ti',
+  toResult: 'Volver al resultado',
+  thisRound: 'En la vuelta para ti:',
+  forYourself: 'Una vuelta para ti: no se envía nada',
   goBack: 'Volver a mi trabajo',
 
   keysTitle: 'Teclas',

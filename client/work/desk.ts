@@ -12,7 +12,7 @@ import { type Sentence, sentence } from './says.ts';
 import { nextSentence, openSentence } from './sentence.ts';
 import { answerOf, refusal, told } from './told.ts';
 import type { At, Desk, Tool, ToolId } from './tool.ts';
-import type { WorkStore } from './work-store.ts';
+import type { Keeping } from './work-store.ts';
 
 const firstUnfinished = (works: readonly Work[]): number => {
   const at = works.findIndex((work) => !work.finished.problem);
@@ -37,7 +37,7 @@ const firstUnanswered = ({ problem, position }: Work): number =>
 /** The row that the next move belongs to. */
 const firstRow = (work: Work): number => Math.max(0, Number(nextMove(work)?.say.values.row ?? 0));
 
-const freshDesk = (problem: number, work: Work): Desk => ({
+export const freshDesk = (problem: number, work: Work): Desk => ({
   problem,
   tool: suggestedTool(work),
   held: null,
@@ -58,12 +58,12 @@ const freshDesk = (problem: number, work: Work): Desk => ({
 
 /** Joins the desk to the store: every press of the page ends in one of these. */
 export class DeskController implements At {
-  readonly store: WorkStore;
+  readonly store: Keeping;
   desk: Desk;
   private readonly changed: () => void;
   private suggestion: { readonly work: Work; readonly next: Suggestion | null } | null = null;
 
-  constructor(store: WorkStore, changed: () => void) {
+  constructor(store: Keeping, changed: () => void) {
     this.store = store;
     this.changed = changed;
     const problem = firstUnfinished(store.works);

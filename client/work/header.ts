@@ -7,7 +7,7 @@ import type { DeskController } from './desk.ts';
 import { speak, speaks } from './read-aloud.ts';
 import { numbersOf } from './sentence.ts';
 import { answers } from './told.ts';
-import type { WorkStore } from './work-store.ts';
+import type { Keeping } from './work-store.ts';
 import '../ui/progress.ts';
 
 const beadsOf = (at: DeskController): BeadState[] =>
@@ -16,8 +16,9 @@ const beadsOf = (at: DeskController): BeadState[] =>
   );
 
 /** What is true of saving at this moment; nothing is called saved before the server has said so. */
-export const savingOf = (store: WorkStore): { text: string; calm: boolean } => {
+export const savingOf = (store: Keeping): { text: string; calm: boolean } => {
   const count = store.unsentCount;
+  if (store.alone) return { text: words('forYourself'), calm: true };
   if (store.sendState === 'ended') return { text: words('ended'), calm: false };
   if (store.sendState === 'refused') return { text: words('notTaken', { count }), calm: false };
   if (count === 0) return { text: words('saved'), calm: true };
@@ -36,7 +37,7 @@ const tool = (id: WordId, name: IconName, act: () => void, more: { pressed?: boo
     @click=${act}
   >${icon(name)}</button>`;
 
-const saving = (store: WorkStore) => {
+const saving = (store: Keeping) => {
   const { text, calm } = savingOf(store);
   return html`<span class=${calm ? 'saving' : 'saving loud'} data-saving=${store.unsentCount === 0 ? 'saved' : 'unsent'}>
     ${icon(store.unsentCount === 0 ? 'kept' : 'waiting')}${text}</span>`;
@@ -73,7 +74,7 @@ export const headerOf = (
         ${tool('hint', 'lamp', () => void at.help())}
         ${hasBars(at) ? tool('numbersOnBars', 'digits', () => at.set({ numbers: !at.desk.numbers }), { pressed: at.desk.numbers }) : nothing}
         ${tool('keys', 'help', help)}
-        ${leave === null ? nothing : html`<button data-do="leave" @click=${leave}>${words('backToClass')}</button>`}
+        ${leave === null ? nothing : html`<button data-do="leave" @click=${leave}>${words(at.store.alone ? 'toResult' : 'backToClass')}</button>`}
         ${answers(at.work) ? html`<button class="check" data-do="check" @click=${() => at.do({ do: 'check' })}>${icon('look')}${words('check')}</button>` : nothing}
       </div>
     </div>

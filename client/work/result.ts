@@ -3,9 +3,13 @@ import type { Status, Work } from '../../engine/child.ts';
 import { type Outcome, readOutcome } from '../api/attempt.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { numeral, type WordId, words } from '../words/words.ts';
+import { freshDesk } from './desk.ts';
 import { savingOf } from './header.ts';
 import { marksText } from './marks-text.ts';
+import { pageOf } from './pages.ts';
+import { Round, toWorkAgain } from './round.ts';
 import { stepBead, stepBeadStyles } from './step-bead.ts';
+import { matViewOf, paperViewOf } from './view-of.ts';
 import type { WorkStore } from './work-store.ts';
 
 const KINDS: readonly (readonly [Status, WordId])[] = [
@@ -20,12 +24,26 @@ const KINDS: readonly (readonly [Status, WordId])[] = [
 const countOf = (work: Work, status: Status): number =>
   work.steps.filter((step) => step.status === status).length;
 
+const nameOf = ({ problem }: Work): string => {
+  if (problem.stage === 'walk') return words('moveWalk');
+  if (problem.multiplier.digits.length === 0) return words('mat');
+  return words('problem', {
+    multiplicand: numeral(problem.multiplicand.text),
+    multiplier: numeral(problem.multiplier.text),
+  });
+};
+
 /**
  * A child's own result: each step of each problem a bead whose form tells how it went, and the score once the server has it.
- * Property `store`. Event `back`: to look at the work again.
+ * Their own mat and paper stand beside it. Properties `store`, `round` (the last further round, if there was one).
+ * Events: `back` (to look at the work again), `again` (detail: Round, on what was not right).
  */
 export class PwResult extends LitElement {
-  static override properties = { store: { attribute: false }, outcome: { state: true } };
+  static override properties = {
+    store: { attribute: false },
+    round: { attribute: false },
+    outcome: { state: true },
+  };
   static override styles = [
     buttonStyles,
     stepBeadStyles,
@@ -40,6 +58,26 @@ export class PwResult extends LitElement {
         margin: 0 0 4px;
         font-size: 1.5rem;
         font-weight: 400;
+      }
+      .own {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: 12px;
+        align-items: start;
+      }
+      .own {
+        --page: var(--tray);
+      }
+      .own pw-mat {
+        height: 310px;
+      }
+      .own pw-paper {
+        min-width: 240px;
+      }
+      @media (max-width: 700px) {
+        .own {
+          grid-template-columns: minmax(0, 1fr);
+        }
       }
       h2 {
         margin: 0;
@@ -89,11 +127,13 @@ export class PwResult extends LitElement {
     `,
   ];
   declare store: WorkStore;
+  declare round: Round | null;
   declare outcome: Outcome | null;
   private timer: ReturnType<typeof setInterval> | undefined;
 
   constructor() {
     super();
+    this.round = null;
     this.outcome = null;
   }
 
@@ -140,26 +180,51 @@ export class PwResult extends LitElement {
     return html`<p role="status" data-delivery=${outcome.delivery.state}>${words(sent ? 'resultSent' : 'resultWaiting')}</p>`;
   }
 
-  private problem(work: Work) {
-    const name = words('problem', {
-      multiplicand: numeral(work.problem.multiplicand.text),
-      multiplier: numeral(work.problem.multiplier.text),
-    });
+  /** The work as it was left, to be looked at only. */
+  private own(work: Work) {
+    const page = pageOf(work.problem.stage);
+    const desk = freshDesk(0, work);
+    const asks = work.problem.prompts.length > 0;
+    return html`<div class="own" inert>
+      ${page.mat ? html`<pw-mat .view=${matViewOf(work, desk)}></pw-mat>` : nothing}
+      ${asks ? nothing : html`<pw-paper whole .view=${paperViewOf(work, desk, page.tools(work.problem))}></pw-paper>`}
+    </div>`;
+  }
+
+  private steps(work: Work) {
     const kinds = KINDS.map(([status, word]) => ({ status, word, count: countOf(work, status) }));
+    return html`<div class="steps" aria-hidden="true">${work.steps.map(({ status }) => stepBead(status))}</div>
+      <ul>${kinds
+        .filter(({ count }) => count > 0)
+        .map(
+          ({ status, word, count }) =>
+            html`<li>${stepBead(status)}<span>${count} ${words(word)}</span></li>`,
+        )}</ul>`;
+  }
+
+  private problem(work: Work) {
     return html`<article>
-      <h2 dir="ltr">${name}</h2>
-      ${
-        this.released
-          ? html`<div class="steps" aria-hidden="true">${work.steps.map(({ status }) => stepBead(status))}</div>
-            <ul>${kinds
-              .filter(({ count }) => count > 0)
-              .map(
-                ({ status, word, count }) =>
-                  html`<li>${stepBead(status)}<span>${count} ${words(word)}</span></li>`,
-              )}</ul>`
-          : nothing
-      }
+      <h2 dir="ltr">${nameOf(work)}</h2>
+      ${this.released ? html`${this.steps(work)}${this.own(work)}` : nothing}
     </article>`;
+  }
+
+  /** What the further round came to, and the way to one. */
+  private further() {
+    if (!this.released) return nothing;
+    const done = (this.round?.works ?? []).filter(({ finished }) => finished.problem);
+    const again = () => {
+      const detail = new Round(this.store, () => this.requestUpdate());
+      this.dispatchEvent(new CustomEvent('again', { detail }));
+    };
+    return html`${done.map(
+      (work) => html`<article>
+        <h2 dir="ltr">${nameOf(work)}</h2>
+        <p>${words('thisRound')}</p>
+        ${this.steps(work)}
+      </article>`,
+    )}
+    ${toWorkAgain(this.store.works).length === 0 ? nothing : html`<button class="primary" data-do="again" @click=${again}>${words('workAgain')}</button>`}`;
   }
 
   protected override render() {
@@ -167,6 +232,7 @@ export class PwResult extends LitElement {
     return html`<h1 tabindex="-1">${words('resultTitle')}</h1>
       ${score === null ? nothing : html`<p class="score" data-score>${words('resultScore', { awarded: marksText(score.awarded), available: marksText(score.available) })}</p>`}
       ${this.state()}${this.store.works.map((work) => this.problem(work))}
+      ${this.further()}
       <button data-do="back" @click=${() => this.dispatchEvent(new CustomEvent('back'))}>${words('goBack')}</button>`;
   }
 }

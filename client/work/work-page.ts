@@ -15,6 +15,7 @@ import { cellKey } from './keys.ts';
 import { lineKey, pressLine } from './line-presses.ts';
 import { pageOf } from './pages.ts';
 import { doDeed, openSquare, pressCell } from './presses.ts';
+import type { Round } from './round.ts';
 import { matViewOf, openViewOf, paperViewOf } from './view-of.ts';
 import { workPageStyles } from './work-page-styles.ts';
 import type { WorkStore } from './work-store.ts';
@@ -43,6 +44,7 @@ export class PwWork extends LitElement {
   declare dragged: Source | null;
   declare atResult: boolean;
   private at!: DeskController;
+  private round: Round | null = null;
   private shown = { problem: -1, length: 0 };
   private hadFocus = false;
   private readonly wide = matchMedia(WIDE);
@@ -100,6 +102,14 @@ export class PwWork extends LitElement {
   };
 
   private readonly backToWork = (): void => {
+    if (this.at.store !== this.store) this.at = new DeskController(this.store, this.refresh);
+    this.atResult = false;
+  };
+
+  /** Another round, on what was not right. */
+  private readonly workAgain = (event: CustomEvent<Round>): void => {
+    this.round = event.detail;
+    this.at = new DeskController(event.detail, this.refresh);
     this.atResult = false;
   };
 
@@ -225,7 +235,7 @@ export class PwWork extends LitElement {
   }
 
   private onward() {
-    const last = this.store.works.every((work) => work.finished.problem);
+    const last = this.at.store.works.every((work) => work.finished.problem);
     const go = () => {
       if (last) void this.showResult();
       else this.at.goOn();
@@ -246,11 +256,16 @@ export class PwWork extends LitElement {
 
   protected override render() {
     if (this.atResult)
-      return html`<pw-result .store=${this.store} @back=${this.backToWork}></pw-result>`;
+      return html`<pw-result
+        .store=${this.store}
+        .round=${this.round}
+        @back=${this.backToWork}
+        @again=${this.workAgain}
+      ></pw-result>`;
     const open = this.at.desk.open !== null;
     const place = !open ? '' : this.wide.matches ? 'beside' : 'over';
     return html`<div class="page ${place} ${this.at.desk.tool} at-${this.at.work.problem.stage}">
-      ${headerOf(this.at, () => void this.help(), this.leave)} ${this.mainPart(open)}
+      ${headerOf(this.at, () => void this.help(), this.at.store.alone ? () => void this.showResult() : this.leave)} ${this.mainPart(open)}
       <div class="unseen" role="status">${this.at.desk.status}</div>
       ${this.dragged === null ? nothing : ghostOf(this.at, this.dragged)}${this.keys}
     </div>`;

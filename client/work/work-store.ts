@@ -35,12 +35,19 @@ const playable = (attempt: Attempt): Problem[] | null => {
   return problems;
 };
 
+/** What a page of work needs of whatever keeps it; `alone`: it is for the child only, and nothing is sent. */
+export type Keeping = Pick<
+  WorkStore,
+  'attempt' | 'works' | 'do' | 'sendState' | 'keeps' | 'unsentCount' | 'asideCount' | 'alone'
+>;
+
 /** Everything done in one attempt, and its works: actions go to the engine at once, and to the server as soon as it can be reached. */
 export class WorkStore {
   readonly attempt: Attempt;
   readonly problems: readonly Problem[];
   works: readonly Work[];
   sendState: SendState = 'idle';
+  readonly alone: boolean = false;
   /** False when this device keeps nothing: then only what is saved is safe. */
   keeps = true;
   private ledger: Ledger;

@@ -101,6 +101,15 @@ describe('making ten', () => {
     ]);
   });
 
+  it('lets an exchange go to any square, and the mat tells at a check', async () => {
+    await doAll(upTo(({ do: what }) => what === 'exchange'));
+    await doAll([{ do: 'exchange', from: [0, 0], tens: 2, to: [0, 2], ones: 2 }, { do: 'check' }]);
+    await page.getByRole('heading', { name: 'Look again at what is lifted.' }).waitFor();
+    await doAll([{ do: 'undo' }, { do: 'exchange', from: [0, 0], tens: 2, to: [0, 1], ones: 2 }]);
+    await untilSaved(page);
+    expect(statusOf('settled:0')).toBe('corrected');
+  });
+
   it('works by dragging a ten-bar onto the square to the left, too', async () => {
     await doAll(upTo(({ do: what }) => what === 'count'));
     await perform(page, { do: 'count', square: [0, 0], total: 28 });

@@ -16,7 +16,7 @@ import { AttemptBook } from '../support/attempt-book.ts';
 import { launchBrowser, openAs } from '../support/open-page.ts';
 import { PageServer } from '../support/page-server.ts';
 import { StagePage } from '../support/stage-page.ts';
-import { goOn, untilSaved } from '../support/work-page.ts';
+import { goOn, TOUCH, untilSaved } from '../support/work-page.ts';
 import { StageKeys } from './stage-keys.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -109,11 +109,11 @@ export const stageRuns = (written: WrittenProblem, slip: (action: Action) => boo
     await server.stop();
   });
 
-  const begin = async (token: string, size: [number, number]) => {
+  const begin = async (token: string, size: [number, number], hasTouch = false) => {
     const book = new AttemptBook(token, [written]);
     server.books.set(token, book);
     const viewport = { width: size[0], height: size[1] };
-    const context = await browser.newContext({ viewport, reducedMotion: 'reduce' });
+    const context = await browser.newContext({ viewport, hasTouch, reducedMotion: 'reduce' });
     const page = await openAs(context, address, { token });
     await page.getByRole('heading').first().waitFor();
     return { book, context, page };
@@ -133,6 +133,14 @@ export const stageRuns = (written: WrittenProblem, slip: (action: Action) => boo
       await context.close();
       expect(marksOf(book.works())).toBe('1');
       expect(book.works()[0]?.complete).toBe(true);
+    });
+
+    it('earns full marks by touch, by tapping alone, on a phone', async () => {
+      const { book, context, page } = await begin('touch', [390, 844], true);
+      await workThrough(new StagePage(page, written.stage, TOUCH), presentationOf(written));
+      await untilSaved(page);
+      await context.close();
+      expect(marksOf(book.works())).toBe('1');
     });
 
     it('earns full marks by keys alone', async () => {
