@@ -6,6 +6,7 @@ import type { Finding, Moment, Plan, Scene } from './scene.ts';
 /**
  * Follow-through is for slips, not for work left out: what is missing upstream leaves nothing due below, and a problem
  * that was hardly touched would earn most of its marks. So at the finish no step is met by having nothing due
+ * (nor by a zero that the true problem has there as well)
  * - in a row where the child did nothing, though their own tiles (or the printed numbers) ask for something there;
  * - anywhere, where less than half of the squares (on paper: of the digits of the rows) that the true problem asks for
  *   were worked at all, whatever the tiles say and whatever was said or written below.
@@ -25,7 +26,7 @@ export function leaveUnworked(scene: Scene, moment: Moment, findings: Finding[])
     if (kind.startsWith('tile') || kind === 'prompt' || found.grade !== 'right') continue;
     if (found.given !== null && found.given !== 0) continue;
     const unworked = row >= 0 ? idle[row] === true : hardly;
-    if (unworked && (found.follows || kind === 'zero')) findings[step] = finding('none', false);
+    if (unworked) findings[step] = finding('none', false);
   }
 }
 

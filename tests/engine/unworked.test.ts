@@ -5,8 +5,13 @@ import { problemOf } from './play.ts';
 const FINISH: Action = { do: 'finish', what: 'problem' };
 const STAGES = ['bars', 'facts', 'record', 'cells', 'paper'] as const;
 
-const problemAt = (stage: (typeof STAGES)[number] | 'bars1', multiplier = '34') =>
-  problemOf({ stage, multiplicand: '27', multiplier });
+const problemAt = (
+  stage: (typeof STAGES)[number] | 'bars1',
+  multiplier = '34',
+  multiplicand = '27',
+) => problemOf({ stage, multiplicand, multiplier });
+/** Zeros in the numbers, in the rows and in the product: nothing is as due there without any work. */
+const WITH_ZEROS = ['25', '304'] as const;
 const awarded = (work: Work) => fractionText(score([work]).awarded);
 const actionsOf = (work: Work) => worked(work.problem).map(({ action }) => action);
 
@@ -17,6 +22,28 @@ describe('work never begun earns nothing', () => {
     expect(work.steps.every(({ status }) => status === 'notRight')).toBe(true);
     expect(work.complete).toBe(false);
   });
+
+  it.each(STAGES)('at %s not even where zeros are due', (stage) => {
+    const work = replay(problemAt(stage, ...WITH_ZEROS), [FINISH]);
+    expect(work.steps.filter(({ status }) => status !== 'notRight')).toEqual([]);
+  });
+
+  it.each(['bars', 'facts', 'record', 'cells'] as const)(
+    'at %s right tiles of one number beside zeros are worth those tiles',
+    (stage) => {
+      const { problem } = replay(problemAt(stage, ...WITH_ZEROS), []);
+      const tiles = worked(problem)
+        .map(({ action }) => action)
+        .filter((action) => action.do === 'layTile')
+        .map((tile) => (tile.edge === 'right' ? { ...tile, digit: 0 } : tile));
+      const zeros = [0, 1, 2, 3].map(
+        (place): Action => ({ do: 'write', line: 'product', place, digit: 0 }),
+      );
+      for (const written of [[], zeros]) {
+        expect(awarded(replay(problem, [...tiles, ...written, FINISH]))).toBe('3');
+      }
+    },
+  );
 
   it('nor at bars1', () => {
     expect(awarded(replay(problemAt('bars1', '3'), [FINISH]))).toBe('0');
