@@ -4,6 +4,7 @@ import { reading } from '../judge/product.ts';
 import { rowLaid, sayable } from '../judge/rows.ts';
 import type { Findings, Scene } from '../judge/scene.ts';
 import type { Suggestion } from '../judge/work.ts';
+import { pileAt } from '../mat/bars.ts';
 import type { Square } from '../mat/geometry.ts';
 import { pileValue } from '../mat/position.ts';
 import { amountText } from '../numerals/numeral.ts';
@@ -39,9 +40,7 @@ export function nextSettling(scene: Scene, row: number): Suggestion | null {
     const { bars } = scene.position.piles[row]![column]!;
     const value = pileValue({ bars });
     if (value === 0) continue;
-    const single = bars.reduce((sum, count) => sum + count, 0) - bars[9]!;
-    const open = uncounted(scene, scene.ledger.heaps[at(scene.plan, square)]!).length > 0;
-    if (single > 1 || open) return countPile(scene, square);
+    if (isToCount(scene, square)) return countPile(scene, square);
     if (bars[9]! === 0 || column + 1 >= scene.plan.columns) continue;
     return exchange(scene, {
       do: 'exchange',
@@ -52,6 +51,19 @@ export function nextSettling(scene: Scene, row: number): Suggestion | null {
     });
   }
   return null;
+}
+
+/**
+ * Loose bars that come to ten or more are counted, and several bars are, so that one of their kind can lie in their
+ * place. But where the tens were made by hand, what is left over is read as it lies: nothing asks for its count.
+ */
+function isToCount(scene: Scene, square: Square): boolean {
+  const { bars } = pileAt(scene.position, square)!;
+  const loose = pileValue({ bars }) - 10 * bars[9]!;
+  if (loose >= 10) return true;
+  const pairs = uncounted(scene, scene.ledger.heaps[at(scene.plan, square)]!);
+  const laid = pairs.reduce((sum, pair) => sum + scene.ledger.plots[pair]!.laid, 0);
+  return bars.reduce((sum, count) => sum + count, 0) - bars[9]! > 1 && loose >= laid;
 }
 
 /** A row is said while it can still be seen. */

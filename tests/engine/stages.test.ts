@@ -50,6 +50,32 @@ describe('the worked presentation', () => {
   });
 });
 
+describe('the next sensible move', () => {
+  const laid = [
+    { do: 'layTile', edge: 'bottom', index: 0, digit: 7 },
+    { do: 'layTile', edge: 'right', index: 0, digit: 2 },
+    { do: 'layBars', square: [0, 0], kind: 7, count: 2 },
+  ];
+  const tens = { do: 'makeTen', square: [0, 0], bars: [7, 7], split: { kind: 7, take: 3 } };
+  const moved = { do: 'exchange', from: [0, 0], tens: 1, to: [0, 1], ones: 1 };
+  const movesAfter = (...told: object[]) =>
+    nextMove(play({ stage: 'bars1', multiplicand: '7', multiplier: '2' }, [...laid, ...told]))!
+      .action.do;
+
+  it('is to count bars of ten or more', () => expect(movesAfter()).toBe('count'));
+
+  it('asks for no count of what is left below ten once tens were made by hand', () => {
+    expect(movesAfter(tens)).toBe('exchange');
+    expect(movesAfter(tens, moved)).toBe('say');
+    const work = play({ stage: 'bars1', multiplicand: '7', multiplier: '2' }, [
+      ...laid,
+      tens,
+      moved,
+    ]);
+    expect(spent(finished(work))).toEqual([]);
+  });
+});
+
 describe('walk', () => {
   const walk = { stage: 'walk', seed: 7, prompts: 3, categories: true };
 
