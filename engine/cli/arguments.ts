@@ -36,8 +36,26 @@ export function faultText(fault: { readonly code: string; readonly at: string })
   const rest = Object.entries(values).map(([name, value]) => `${name} ${JSON.stringify(value)}`);
   if (code === 'doesNotFit')
     return `${at}: does not fit on the mat; size needed: ${rest.join(', ')}`;
+  if (code === 'impossible') return `no problem satisfies these together: ${clausesText(values)}`;
+  if (code === 'tooLarge') return tooLargeText(at, values);
   const known = CODES[code] ?? code;
   return `${at}: ${known}${rest.length === 0 ? '' : ` (${rest.join(', ')})`}`;
+}
+
+interface Values {
+  readonly clauses?: readonly { readonly at: string; readonly written: unknown }[];
+  readonly limit?: { readonly multiplicand: number; readonly multiplier: number };
+  readonly because?: readonly string[];
+}
+
+/** The smallest set of clauses that cannot hold together, each with what was written. */
+function clausesText({ clauses = [] }: Values): string {
+  return clauses.map(({ at, written }) => `${at} ${JSON.stringify(written)}`).join('; ');
+}
+
+function tooLargeText(at: string, { limit, because = [] }: Values): string {
+  const size = `${limit?.multiplicand} × ${limit?.multiplier} digits`;
+  return `${at}: with ${because.join(', ')} problems are counted up to ${size}`;
 }
 
 const CODES: Readonly<Record<string, string>> = {
@@ -53,4 +71,20 @@ const CODES: Readonly<Record<string, string>> = {
   notAWholeNumber: 'is not a whole number',
   outOfRange: 'is out of range',
   notASquare: 'is not a square [row, column]',
+  notAList: 'is not a list',
+  notYesOrNo: 'is not true or false',
+  notAMark: 'is no mark from 0 to 1',
+  notAFact: 'is no fact: two digits from 1 to 9, or one digit for all its facts',
+  notAZeroCondition: 'is no condition on zeros that is known here',
+  emptyRange: 'begins above its end',
+  notShortText: 'is no short text',
+  notBars: 'is no list of two to ten bars',
+  nothingToExchange: 'and ones are both 0: there is nothing to exchange',
+  notPlayable: 'has no synthetic pupils',
+  nothingShows: 'are too few for any pattern to show',
+  unknownSubject: 'is neither a skill nor a fact',
+  notAChance: 'is no chance from 0 to 1',
+  evidenceReversed: 'and slip come to 1 or more: a right answer would speak against knowing',
+  tooMany: 'has too many entries',
+  tooFew: 'asks for more problems than there are',
 };

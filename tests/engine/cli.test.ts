@@ -1,8 +1,9 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { faultText } from '../../engine/cli/arguments.ts';
 import { worked } from '../../engine/index.ts';
 import { problemOf } from './play.ts';
 
@@ -101,5 +102,44 @@ describe('judge', () => {
     expect(run('judge', fileOf('worse.jsonl', [problem, '{']))).toMatchObject({ status: 1 });
     expect(run('judge', join(folder, 'none.jsonl'))).toMatchObject({ status: 1 });
     expect(run('judge')).toMatchObject({ status: 2 });
+  });
+});
+
+describe('generate', () => {
+  it('says in words which clauses cannot hold together', () => {
+    const wanted = {
+      multiplicand: { digits: 2 },
+      multiplier: { digits: 1 },
+      product: { digits: 5 },
+    };
+    const { status, out, err } = run('generate', fileOf('impossible.json', [wanted]));
+    expect(status).toBe(1);
+    expect(JSON.parse(out)).toMatchObject({ error: { code: 'impossible' } });
+    expect(err).toBe(
+      'no problem satisfies these together: multiplicand.digits 2; multiplier.digits 1; product.digits 5\n',
+    );
+  });
+});
+
+describe('a refusal in words', () => {
+  const sources = readdirSync('engine', { recursive: true, encoding: 'utf8' }).filter((name) =>
+    name.endsWith('.ts'),
+  );
+  const codes = sources.flatMap((name) =>
+    [...readFileSync(join('engine', name), 'utf8').matchAll(/\bfail\(\s*'(\w+)'/g)].map(
+      ([, code]) => code!,
+    ),
+  );
+
+  it.each([...new Set(codes)])('is there for %s', (code) => {
+    expect(faultText({ code, at: 'here' })).not.toContain(code);
+  });
+
+  it('says up to which size problems are counted', () => {
+    const limit = { multiplicand: 6, multiplier: 3 };
+    const fault = { code: 'tooLarge', at: 'multiplicand.digits', limit, because: ['exchanges'] };
+    expect(faultText(fault)).toBe(
+      'multiplicand.digits: with exchanges problems are counted up to 6 × 3 digits',
+    );
   });
 });
