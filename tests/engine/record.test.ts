@@ -157,6 +157,27 @@ describe('partial products written from the mat', () => {
     expect(wrong.lifted).toEqual([{ step: 'row:0:1', line: { line: 'partial:0', place: 1 } }]);
   });
 
+  it('are held against the mat as it lay when they were written, a square left out or not', () => {
+    const work = play({ stage: 'record', multiplicand: '17', multiplier: '32' }, [
+      { do: 'layTile', edge: 'bottom', index: 0, digit: 7 },
+      { do: 'layTile', edge: 'bottom', index: 1, digit: 1 },
+      { do: 'layTile', edge: 'right', index: 0, digit: 2 },
+      { do: 'layTile', edge: 'right', index: 1, digit: 3 },
+      { do: 'layBars', square: [0, 0], kind: 7, count: 2 },
+      { do: 'layBars', square: [0, 1], kind: 1, count: 2 },
+      { do: 'layBars', square: [1, 0], kind: 7, count: 3 },
+      { do: 'count', square: [1, 0], total: 21 },
+      { do: 'begin', line: 'partial:0', row: 1 },
+      { do: 'write', line: 'partial:0', place: 1, digit: 1 },
+      { do: 'write', line: 'partial:0', place: 2, digit: 2 },
+      { do: 'exchange', from: [1, 0], tens: 2, to: [1, 1], ones: 5 },
+      { do: 'finish', what: 'problem' },
+    ]);
+    expect(statusOf(work, 'laid:1:1')).toBe('notRight');
+    expect(statusOf(work, 'settled:1')).toBe('notRight');
+    expect(['row:1:1', 'row:1:2'].map((id) => statusOf(work, id))).toEqual(['first', 'follows']);
+  });
+
   it('stay right when the mat slips later', () => {
     const work = on(...line(0, 6, 2), { do: 'slide', from: [0, 0], to: [0, 2] });
     expect(statusOf(work, 'row:0:0')).toBe('first');

@@ -17,6 +17,14 @@ function problemAt(stage: string, multiplicand = '47', multiplier = '36'): Probl
   return parsed.value;
 }
 
+const numbersFor = (stage: string): [string, string] => ['476', stage === 'bars1' ? '8' : '68'];
+
+function walk(): Problem {
+  const parsed = parseProblem({ stage: 'walk', seed: 3, prompts: 6, categories: true });
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.fault));
+  return parsed.value;
+}
+
 const actionsOf = (problem: Problem): Action[] => worked(problem).map(({ action }) => action);
 
 const shown = (
@@ -84,12 +92,26 @@ describe('what a problem shows', () => {
     expect(shown(problem, hinted(3), 'building')).toMatchObject({ aided: false });
   });
 
-  it('asks at each stage for the skills that its steps have', () => {
-    for (const stage of STAGES.filter((each) => each === 'bars1' || each === 'bars')) {
-      const steps = startWork(problemAt(stage, '476', stage === 'bars1' ? '8' : '68')).steps;
-      expect([...new Set(steps.map(({ skill }) => skill))].sort()).toEqual(
-        [...STAGE_SKILLS[stage]].sort(),
-      );
+  it.each(STAGES.filter((stage) => stage !== 'open'))(
+    'asks at %s for the skills that its steps have',
+    (stage) => {
+      const steps = startWork(
+        stage === 'walk' ? walk() : problemAt(stage, ...numbersFor(stage)),
+      ).steps;
+      const skills = new Set(steps.map(({ skill }) => skill));
+      expect([...skills].sort()).toEqual([...STAGE_SKILLS[stage]].sort());
+    },
+  );
+
+  it('asks for the point as well, wherever a number has one', () => {
+    for (const stage of STAGES.filter((each) => !['walk', 'build', 'open'].includes(each))) {
+      const steps = startWork(problemAt(stage, '4.76', stage === 'bars1' ? '8' : '68')).steps;
+      const skills = new Set(steps.map(({ skill }) => skill));
+      expect([...skills].sort()).toEqual([...STAGE_SKILLS[stage], 'point'].sort());
     }
+  });
+
+  it('is nothing on the open mat, where a child works as it likes', () => {
+    expect(STAGE_SKILLS.open).toEqual([]);
   });
 });

@@ -40,6 +40,13 @@ describe('written work done by hand', () => {
     expect(explain(UNMOVED.slice(0, 2)).reported).toEqual([]);
   });
 
+  test('one problem, however many steps it has, is too little to name anything', () => {
+    const twoRows = written(['347', '266'], ['2082', '2082', '694'], '4858');
+    expect(explain([twoRows]).reported).toEqual([]);
+    const right = written(['468', '73'], ['1404', '32760'], '34164');
+    expect(explain([twoRows, right]).reported).toEqual([]);
+  });
+
   test('rows lined up on the left are a rival only where the work does not part them', () => {
     const alike = [
       written(['468', '73'], ['1404', '3276'], '4680'),
