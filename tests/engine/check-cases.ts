@@ -82,7 +82,7 @@ function carryDue(
 }
 
 /** What is wrong with the engine's work on a problem; null: nothing. */
-function faultIn(problem: Problem): string | null {
+export function faultIn(problem: Problem): string | null {
   const actions = worked(problem).map(({ action }) => action);
   const work = replay(problem, actions);
   const { num, den } = score([work]).fraction;
