@@ -1,95 +1,16 @@
-import { describe, expect, it } from 'vitest';
-import { CONTROLS, type Problem, replay, type Work } from '../../engine/index.ts';
-import { type Chance, chanceOf } from '../oracle/chance.ts';
-import { randomHabits } from '../oracle/habits.ts';
-import { SLIPS, type Slipping, slipOnce } from '../oracle/slips.ts';
-import { Worker } from '../oracle/worker.ts';
-import { actionsOf, isHardlyWorked, problemOf, spent } from './play.ts';
-import { randomNumber } from './random.ts';
+import { describe, it } from 'vitest';
+import { SLIPS } from '../oracle/slips.ts';
+import { APART_PAIRS, expectSpent } from './slipping.ts';
 
-const CASES = 80;
+const CASES = 60;
 
-type BarStage = 'bars' | 'facts';
-
-function randomProblem(chance: Chance, stage: BarStage): Problem {
-  return problemOf({
-    stage,
-    multiplicand: randomNumber(chance, 1 + chance.below(4)),
-    multiplier: randomNumber(chance, 1 + chance.below(3)),
-    policy: { control: chance.pick(CONTROLS) },
-  });
-}
-
-interface Case {
-  readonly label: string;
-  readonly work: Work;
-}
-
-/** A child who slips as told and does everything right for what then lies on the own mat; null: never slipped. */
-function slipping(stage: BarStage, seed: number, names: readonly string[]): Case | null {
-  const chance = chanceOf(seed);
-  const problem = randomProblem(chance, stage);
-  const { multiplicand, multiplier, mat } = problem;
-  const slips: Slipping[] = names.map((name) => slipOnce(name, chance));
-  const dawdles = problem.policy.control !== 'eachStep' && chance.maybe(0.2);
-  const worker = new Worker(
-    { across: multiplicand.digits, up: multiplier.digits, ...mat },
-    { ...randomHabits(chance), dawdles, knows: stage === 'facts' },
-    chance,
-    (told, self) =>
-      slips.reduce<ReturnType<Slipping['slip']>>(
-        (done, each) => done ?? each.slip(told, self),
-        null,
-      ),
+describe.each(['bars', 'facts'] as const)('at %s', (stage) => {
+  it.each(Object.keys(SLIPS))('one slip costs one step: %s', (name) =>
+    expectSpent(stage, () => [name], 1, CASES),
   );
-  const told = worker.work();
-  const healed = names.includes('missing slide') && !worker.leftAbove();
-  if (healed || slips.some((slip) => slip.happened() === null)) return null;
-  const actions = actionsOf(told);
-  if (isHardlyWorked(problem, actions)) return null;
-  const label = `seed ${seed}: ${multiplicand.text} × ${multiplier.text} ${JSON.stringify(slips.map((slip) => slip.happened()))}`;
-  return { label, work: replay(problem, actions) };
-}
 
-/** Runs until enough children have slipped as told. */
-function expectSpent(
-  stage: BarStage,
-  names: (seed: number) => readonly string[],
-  steps: number,
-  cases: number,
-): void {
-  let found = 0;
-  for (let seed = 1; found < cases && seed < 100 * cases; seed += 1) {
-    const each = slipping(stage, seed * 31 + steps, names(seed));
-    if (each === null) continue;
-    found += 1;
-    expect(spent(each.work).length, `${each.label} ${spent(each.work)}`).toBe(steps);
-  }
-  expect(found).toBe(cases);
-}
-
-describe.each(['bars', 'facts'] as const)('at %s, one slip costs one step', (stage) => {
-  it.each(Object.keys(SLIPS))('%s', (name) => expectSpent(stage, () => [name], 1, CASES));
+  it.each(APART_PAIRS)('two slips on different steps cost two: %s and %s', (some, others) => {
+    const names = (seed: number) => [some[seed % some.length]!, others[seed % others.length]!];
+    expectSpent(stage, names, 2, CASES / 4);
+  });
 });
-
-/** Slips that can never fall on the same step, nor hide one another. */
-const APART: readonly (readonly string[])[] = [
-  ['wrong tile', 'missing tile', 'extra tile'],
-  ['wrong kind of bar', 'wrong count of bars', 'missing square', 'bars laid twice'],
-  ['wrong number of ones', 'exchanged to a wrong square', 'wrong count', 'slid off the diagonal'],
-  ['wrong saying'],
-  ['wrong product digit', 'extra product digit'],
-];
-
-describe.each(['bars', 'facts'] as const)(
-  'at %s, two slips on different steps cost two',
-  (stage) => {
-    const pairs = APART.flatMap((some, index) =>
-      APART.slice(index + 1).map((others) => [some, others] as const),
-    );
-    it.each(pairs)('%s and %s', (some, others) => {
-      const names = (seed: number) => [some[seed % some.length]!, others[seed % others.length]!];
-      expectSpent(stage, names, 2, CASES / 4);
-    });
-  },
-);
