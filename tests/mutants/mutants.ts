@@ -187,10 +187,10 @@ export const mutants: readonly Mutant[] = [
   ),
   // Patterns
   naming(
-    'engine/patterns/reading.ts',
-    'a pattern is named from a single problem',
-    'new Set(steps.map(({ work }) => work)).size >= LEAST_PROBLEMS',
-    'steps.length >= LEAST_PROBLEMS',
+    'engine/patterns/explain.ts',
+    'what the work showed is said to be not tested',
+    '(is ? [] : [id])',
+    '(is ? [id] : [])',
   ),
   // The child's page
   onThePage(
