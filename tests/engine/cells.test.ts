@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { CONTROLS, replay, type Work } from '../../engine/index.ts';
-import { CellsPupil, randomCellsHabits } from '../oracle/cells-pupil.ts';
+import { CONTROLS, type Control, replay, type Work } from '../../engine/index.ts';
+import { type CellsHabits, CellsPupil, randomCellsHabits } from '../oracle/cells-pupil.ts';
 import { CELLS_SLIPS, togetherInCells } from '../oracle/cells-slips.ts';
-import { chanceOf } from '../oracle/chance.ts';
+import { type Chance, chanceOf } from '../oracle/chance.ts';
 import { randomPaperHabits } from '../oracle/paper-pupil.ts';
 import { actionsOf, isFull, isHardlyWorked, play, problemOf, spent, statusOf } from './play.ts';
 import { randomNumber } from './random.ts';
@@ -39,6 +39,12 @@ interface Case {
   readonly slipped: boolean;
 }
 
+/** Until a row shows which way its slots are used, an answer at each step may have to guess what a wrong digit was. */
+function waysFor(control: Control, names: readonly string[], chance: Chance): CellsHabits {
+  const ways = randomCellsHabits(chance);
+  return control === 'eachStep' && names.length > 0 ? { ...ways, swapped: [] } : ways;
+}
+
 /** A pupil who works right by the own mat and paper, in any order, but for the slip. */
 function pupil(seed: number, names: readonly string[], least = 1): Case {
   const chance = chanceOf(seed);
@@ -52,7 +58,7 @@ function pupil(seed: number, names: readonly string[], least = 1): Case {
   const given = { across: multiplicand.digits, up: multiplier.digits, ...mat };
   const planned = names.map((name) => CELLS_SLIPS[name]!(chance));
   const habits = randomPaperHabits(chance);
-  const ways = randomCellsHabits(chance);
+  const ways = waysFor(problem.policy.control, names, chance);
   const told = new CellsPupil(given, habits, ways, chance, togetherInCells(planned)).work();
   const actions = actionsOf(told);
   const work = replay(problem, actions);

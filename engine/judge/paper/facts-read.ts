@@ -22,6 +22,8 @@ export interface Squares {
   readonly astray: readonly Entry[];
   /** By row: the slots are used the other way round. */
   readonly swapped: readonly boolean[];
+  /** Actions whose digit would be right the other way round, in rows that do not show yet how they are written. */
+  readonly doubted: readonly number[];
 }
 
 export function digitDue(due: number, part: Part): number {
@@ -138,16 +140,31 @@ function readRows(scene: Scene, moment: Moment): Squares {
   const facts: Fact[] = [];
   const astray: Entry[] = [];
   const turned: boolean[] = [];
+  const doubted: number[] = [];
   for (let row = 0; row < scene.plan.rows; row += 1) {
-    const { found, lost, swapped } = readRow(scene, moment, row);
+    const { found, lost, swapped, rival } = readRow(scene, moment, row);
     facts.push(...found);
     astray.push(...lost);
     turned.push(swapped);
+    if (rival !== null) doubted.push(...rightActs(rival));
   }
-  return { facts, astray, swapped: turned };
+  return { facts, astray, swapped: turned, doubted };
 }
 
-function readRow(scene: Scene, moment: Moment, row: number): RowRead & { swapped: boolean } {
+/**
+ * An answer at each step may have to guess which way a row is written: of two slips, or of one with both digits of a
+ * fact, in a row whose slots are swapped it may then ask two steps. What would be right the other way is not asked.
+ * `rival`: the other reading, as long as the row is not finished and one slip may make the difference.
+ */
+interface BestRead extends RowRead {
+  readonly swapped: boolean;
+  readonly rival: RowRead | null;
+}
+
+/** One slip with a fact may be wrong in both its digits. */
+const ONE_SLIP = 2;
+
+function readRow(scene: Scene, moment: Moment, row: number): BestRead {
   const over = isOver(moment);
   const final = row < scene.plan.up.length ? isFinal(scene, moment, row) : over;
   const from = [scene.position.tiles, scene.ledger.squarePens[row], final];
@@ -157,9 +174,19 @@ function readRow(scene: Scene, moment: Moment, row: number): RowRead & { swapped
     const found = readWay(scene, ends, row, false);
     return { usual: found, other: found.amiss > 0 ? readWay(scene, ends, row, true) : found };
   });
-  return isSwapped(scene, usual, other)
-    ? { ...other, swapped: true }
-    : { ...usual, swapped: false };
+  const swapped = isSwapped(scene, usual, other);
+  const close = !final && other !== usual && Math.abs(other.amiss - usual.amiss) <= ONE_SLIP;
+  const rival = close ? (swapped ? usual : other) : null;
+  return { ...(swapped ? other : usual), swapped, rival };
+}
+
+function rightActs({ found }: RowRead): number[] {
+  return found.flatMap((fact) =>
+    PARTS.flatMap((part) => {
+      const entry = fact.written[part];
+      return entry !== undefined && fact.due !== null && isRight(fact, part) ? [entry.act] : [];
+    }),
+  );
 }
 
 /** Where both read equally well, the row is read on as it was read so far. */
@@ -173,15 +200,23 @@ function readWay(scene: Scene, ends: Ends, row: number, swapped: boolean): RowRe
   const found = factsOf(scene, ends, row, entries);
   const lost = entries.filter(isAstray);
   // A digit that names another pair than its slot's speaks for the other way more than a wrong one.
-  return { found, lost, amiss: 2 * lost.length + amissIn(found) };
+  return { found, lost, amiss: 2 * lost.length + amissIn(found, lost) };
 }
 
-/** How many digits stand that were right when they were written. */
+/** Written over by what is counted already, or standing elsewhere with its name. */
+function isExcused({ pair, due, written, covered }: Fact, part: Part, lost: readonly Entry[]) {
+  if (covered.includes(part)) return true;
+  const isIt = ({ of, digit }: Entry) =>
+    of![0] === pair[0] && of![1] === pair[1] && digit === digitDue(due ?? 0, part);
+  return written[part] === undefined && lost.some(isIt);
+}
+
+/** How many digits stand, or are written over by what names another pair, that were right when they were written. */
 function keptIn({ ledger, plan }: Scene, facts: readonly Fact[]): number {
-  return facts.reduce((sum, { pair, written }) => {
+  return facts.reduce((sum, { pair, written, covered }) => {
     const kept = PARTS.filter((part) => {
-      const given = written[part]?.digit;
-      return given !== undefined && ledger.factDigits[factSlot(plan, pair, part)] === given;
+      const before = ledger.factDigits[factSlot(plan, pair, part)];
+      return before !== undefined && (covered.includes(part) || written[part]?.digit === before);
     });
     return sum + kept.length;
   }, 0);
@@ -200,13 +235,13 @@ export function isTurned({ due, written }: Fact): boolean {
 }
 
 /** A digit that would come from beyond the last column speaks for the other way more than a wrong one. */
-function amissIn(facts: readonly Fact[]): number {
+function amissIn(facts: readonly Fact[], lost: readonly Entry[]): number {
   return facts.reduce((sum, fact) => {
     const written = PARTS.filter((part) => fact.written[part] !== undefined);
     if (fact.pair[1] < 0) return sum + 2 * written.length;
     if (fact.due === null) return sum + written.length;
     if (isTurned(fact)) return sum + 1;
-    const wrong = PARTS.filter((part) => !isRight(fact, part));
+    const wrong = PARTS.filter((part) => !isExcused(fact, part, lost) && !isRight(fact, part));
     return sum + wrong.filter((part) => fact.final || written.includes(part)).length;
   }, 0);
 }

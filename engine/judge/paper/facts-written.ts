@@ -67,7 +67,8 @@ function amissOf(scene: Scene, facts: readonly Fact[]): Amiss[] {
 }
 
 /** Which fact and place of it are not as due: a wrong value spends `fact`, a right digit elsewhere `where`. */
-export function squareFaults(scene: Scene, { facts, astray }: Squares): readonly Judged[] {
+export function squareFaults(scene: Scene, squares: Squares): readonly Judged[] {
+  const { facts, astray, doubted } = squares;
   const faults: Judged[] = [];
   const all = amissOf(scene, facts);
   const turned = all.filter(({ fact }) => isTurned(fact));
@@ -95,7 +96,7 @@ export function squareFaults(scene: Scene, { facts, astray }: Squares): readonly
   }
   return withClaims(
     scene,
-    faults.filter(({ step }) => step >= 0),
+    faults.filter(({ step, acts }) => step >= 0 && !acts.some((act) => doubted.includes(act))),
   );
 }
 
@@ -246,7 +247,8 @@ const note: Note<Pen> = (before, after, action, act) => {
   );
   if (fact === undefined) return { ledger: next };
   const follows = fact.due !== trueDue(plan, fact.pair);
-  const verdict = fact.due === null ? 'neutral' : follows ? 'follows' : 'right';
+  const open = fact.due === null || squares.doubted.includes(act);
+  const verdict = open ? 'neutral' : follows ? 'follows' : 'right';
   return {
     ledger: next,
     remark: { step: factStep(plan, fact.pair), verdict, given, due: fact.due },
