@@ -79,6 +79,7 @@ const start = async (): Promise<void> => {
 
 /** Pages that show nothing of anybody and need no session. */
 const OPEN_PAGES: Readonly<Record<string, () => Promise<HTMLElement>>> = {
+  '/present': async () => (await import('./present/start.ts')).startPresent(),
   '/print': async () => (await import('./print/start.ts')).startPrint(),
 };
 

@@ -1,3 +1,4 @@
+import type { WrittenProblem } from '../../engine/child.ts';
 import type { DeliveryState } from './attempt.ts';
 import { type Reply, request } from './http.ts';
 
@@ -16,7 +17,11 @@ export interface ChildRow {
 }
 
 export interface Classroom {
-  readonly activity: { readonly title: string; readonly release: 'onFinish' | 'byTeacher' };
+  readonly activity: {
+    readonly title: string;
+    readonly release: 'onFinish' | 'byTeacher';
+    readonly problems: readonly WrittenProblem[];
+  };
   readonly children: readonly ChildRow[];
 }
 

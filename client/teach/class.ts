@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { type ChildRow, type Classroom, readClass, releaseAll } from '../api/classroom.ts';
+import { fragmentOf } from '../problems/fragment.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { type ClassWordId, classWords } from '../words/class-words.ts';
 import { moment, words } from '../words/words.ts';
@@ -96,6 +97,13 @@ export class PwClass extends LitElement {
         flex-wrap: wrap;
         gap: 8px;
       }
+      a {
+        display: inline-flex;
+        align-items: center;
+        min-height: 44px;
+        padding: 0 8px;
+        color: var(--ink);
+      }
       p {
         max-width: 68ch;
         margin: 6px 0;
@@ -189,8 +197,17 @@ export class PwClass extends LitElement {
     </table></div>`;
   }
 
-  private tools(release: boolean) {
+  /** Pages beside this one: they get the problems in their address, for they have no session of their own. */
+  private links({ title, problems }: Classroom['activity']) {
+    const fragment = fragmentOf(title, problems);
+    return html`<a href=${`/present#${fragment}`} target="_blank">${classWords('classPresent')}</a>
+      <a href=${`/print#${fragment}`}>${classWords('classPrint')}</a>`;
+  }
+
+  private tools(classroom: Classroom | null) {
+    const release = classroom?.activity.release === 'byTeacher';
     return html`<div class="tools">
+      ${classroom === null ? nothing : this.links(classroom.activity)}
       ${release ? html`<button class="primary" data-do="release" @click=${this.release}>${classWords('classRelease')}</button>` : nothing}
       <button data-do="reload" @click=${this.load}>${classWords('classReload')}</button>
       <button data-do="trial" @click=${() => this.dispatchEvent(new CustomEvent('trial'))}>${classWords('classTry')}</button>
@@ -201,7 +218,7 @@ export class PwClass extends LitElement {
     const { classroom } = this;
     return html`<header>
         <h1>${classroom?.activity.title ?? words('loading')}</h1>
-        ${this.tools(classroom?.activity.release === 'byTeacher')}
+        ${this.tools(classroom)}
       </header>
       <p role="status">${this.told}</p>
       <p>${classWords('classNames')}</p>

@@ -34,7 +34,8 @@ export function createClassroom(parts: ClassParts) {
     const [rows, states] = await Promise.all([attempts.atPlacement(session), statesAt(placement)]);
     const sizes = await problemCounts(rows);
     const children = rows.map((row, index) => child(row, index, placement, sizes, states));
-    return done({ activity: { title: activity.title, release: activity.release }, children });
+    const { title, release, problems } = activity;
+    return done({ activity: { title, release, problems }, children });
   }
 
   async function statesAt(placement: Placement): Promise<Map<string, ShownDelivery>> {

@@ -14,7 +14,7 @@ let address = '';
 let browser: Browser;
 
 const CLASS = {
-  activity: { title: 'Lantern class, two numbers', release: 'byTeacher' },
+  activity: { title: 'Lantern class, two numbers', release: 'byTeacher', problems: [] },
   children: [
     {
       state: 'released',

@@ -15,7 +15,10 @@ let context: BrowserContext;
 beforeAll(async () => {
   address = await server.start();
   browser = await launchBrowser();
-  server.classroom = { activity: { title: 'One number', release: 'onFinish' }, children: [] };
+  server.classroom = {
+    activity: { title: 'One number', release: 'onFinish', problems: [] },
+    children: [],
+  };
 });
 
 afterAll(async () => {
