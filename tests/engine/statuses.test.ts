@@ -28,6 +28,15 @@ function finished(work: Work): Work {
 }
 
 describe('a step', () => {
+  it('counts in the whole though nothing was done for it yet', () => {
+    const begun = play(SMALL, TILES);
+    expect(statusOf(begun, 'laid:0:0')).toBe('open');
+    expect(score([begun])).toMatchObject({
+      awarded: { num: 2n, den: 1n },
+      available: { num: BigInt(begun.steps.length), den: 1n },
+    });
+  });
+
   it('changed before the mat has answered is first', () => {
     const work = play(SMALL, [...TILES, { ...LAY, kind: 6 }, { do: 'undo' }, LAY]);
     expect(statusOf(work, 'laid:0:0')).toBe('first');

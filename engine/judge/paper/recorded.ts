@@ -15,6 +15,12 @@ export const recorded: RowSource = {
   columns: (scene, row) =>
     remembered(scene.memo, COLUMNS[row]!, readFrom(scene, row), () => columnsOf(scene, row)),
   ready: (scene, row) => rowLaid(scene, row) && !halfMade(scene, row),
+  see: (scene, row) => {
+    const { ledger } = scene;
+    if (ledger.debts.length === 0) return ledger;
+    const seen = { given: `${liesIn(scene, row)}`, follows: false };
+    return { ...ledger, latched: { ...ledger.latched, [seenKey(row)]: seen } };
+  },
 };
 
 const COLUMNS = Array.from({ length: 6 }, (_, row) => `columns of row ${row}`);
@@ -30,19 +36,13 @@ function readFrom(scene: Scene, row: number): readonly unknown[] {
     ledger.halves,
   ];
   // Without debts it does not matter when it was written.
-  if (ledger.debts.length > 0) from.push(lastPen(scene, row), isOld(scene, row));
+  if (ledger.debts.length > 0) from.push(lastPen(scene, row), ledger.latched[seenKey(row)]);
   return from;
-}
-
-/** Something was done since the row was last written on. */
-function isOld(scene: Scene, row: number): boolean {
-  return lastPen(scene, row) < scene.lastAct;
 }
 
 function columnsOf(scene: Scene, row: number): readonly Columns[] {
   const then = until(scene, lastPen(scene, row));
-  const lies = isOld(scene, row) ? [] : lying(then, row);
-  const values = [...sayable(then, row), ...lies].filter((value) => value >= 0n);
+  const values = [...sayable(then, row), ...lying(then, row)].filter((value) => value >= 0n);
   const above = 10n ** BigInt(row);
   const digits = [...new Set(values)].map((value) => digitsOf(value / above));
   return [...digits.map(copiedColumns), ...(makesNothing(scene, row) ? [copiedColumns([])] : [])];
@@ -57,13 +57,26 @@ function makesNothing({ position }: Scene, row: number): boolean {
   return position.piles[row]!.every((_, column) => (ownDue(position, [row, column]) ?? 0) === 0);
 }
 
-/** After a slip with its bars the child reads what lies in the row. */
+/** After a slip with its bars the child reads what lies in the row, or what lay there when it was written. */
 function lying(scene: Scene, row: number): readonly bigint[] {
-  const { debts } = scene.ledger;
+  const { debts, latched } = scene.ledger;
   // A debt of no one row lies between two of them.
   if (!debts.some((debt) => debt.row === row || debt.row < 0 || debt.square[0] === row)) return [];
-  const piles = scene.position.piles[row]!.map(pileValue);
-  return [piles.reduce((sum, pile, column) => sum + amountAt(pile, row + column), 0n)];
+  const seen = latched[seenKey(row)];
+  return [seen === undefined || !isWritten(scene, row) ? liesIn(scene, row) : BigInt(seen.given)];
+}
+
+function liesIn({ position }: Scene, row: number): bigint {
+  const piles = position.piles[row]!.map(pileValue);
+  return piles.reduce((sum, pile, column) => sum + amountAt(pile, row + column), 0n);
+}
+
+function isWritten(scene: Scene, row: number): boolean {
+  return Number.isFinite(lastPen(scene, row));
+}
+
+function seenKey(row: number): string {
+  return `seen:${row}`;
 }
 
 /** The action that wrote the latest digit of the row; without one, whatever is done last. */

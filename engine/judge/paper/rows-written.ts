@@ -25,6 +25,8 @@ export interface RowSource {
   readonly applies: (plan: BarePlan) => boolean;
   /** What may stand there; more than one where what it is read from may be read in several ways. */
   readonly columns: (scene: Scene, row: number) => readonly Columns[];
+  /** Remembers what there was to be read when a digit was written. */
+  readonly see?: (scene: Scene, row: number) => Ledger;
   /** Whether what it is made of is complete. */
   readonly ready: (scene: Scene, row: number) => boolean;
 }
@@ -228,9 +230,12 @@ function noteWith(source: RowSource): Note<Pen> {
   return (before, after, action) => {
     const { plan, ledger } = before;
     if ('square' in action || !source.applies(plan)) return { ledger };
-    const scene = sceneWith(before, after);
-    const row = rowOf(scene, action.line);
+    const written = sceneWith(before, after);
+    const row = rowOf(written, action.line);
     if (row < 0) return { ledger };
+    const { worked } = rowLines(written)[row]!;
+    const seen = action.do === 'write' ? source.see?.(written, worked) : undefined;
+    const scene = seen === undefined ? written : sceneWith(before, after, seen);
     const reading = readRow(source, scene, { at: 'now' }, row);
     const next = withLatches(scene, reading);
     const beside = !action.line.startsWith('carry') && action.line !== reading.spec.line;
