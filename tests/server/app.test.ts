@@ -63,7 +63,7 @@ describe('every answer', () => {
 });
 
 describe('a page', () => {
-  test.each(['/work', '/class'])(
+  test.each(['/work', '/class', '/print', '/present'])(
     '%s is the built page, without anything of a launch',
     async (path) => {
       const { status, body } = await app().get(null, path);

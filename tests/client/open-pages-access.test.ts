@@ -1,0 +1,106 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import * as inks from '../../client/print/inks.ts';
+import { launchBrowser } from '../support/open-page.ts';
+import { PageServer } from '../support/page-server.ts';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const CSS = readFileSync(new URL('../../client/ui/tokens.css', import.meta.url), 'utf8');
+const server = new PageServer();
+let address = '';
+let browser: Browser;
+
+beforeAll(async () => {
+  address = await server.start();
+  browser = await launchBrowser();
+});
+
+afterAll(async () => {
+  await browser.close();
+  await server.stop();
+});
+
+const begin = async (page: Page, stage: string) => {
+  await page.getByRole('combobox').selectOption(stage);
+  await page.getByRole('textbox').fill('34 × 26');
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.getByText(/^Move 0 of/).waitFor();
+};
+
+const PAGES: Record<string, (page: Page) => Promise<unknown>> = {
+  'print with every sheet': async (page) => {
+    for (const box of await page.getByRole('checkbox').all()) await box.check();
+    await page.getByRole('textbox').fill('34 × 26\n3 4 5');
+  },
+  'present, choosing': async (page) => page.getByRole('button', { name: 'Begin' }).waitFor(),
+  'present, a move on the mat': async (page) => {
+    await begin(page, 'Record the partial products');
+    for (let at = 0; at < 20; at += 1) await page.keyboard.press('PageDown');
+  },
+  'present, the note': async (page) => {
+    await begin(page, 'Squared paper');
+    await page.keyboard.press('End');
+    await page.getByRole('button', { name: 'Note as presented' }).click();
+  },
+};
+
+interface Axe {
+  run: (node: Document) => Promise<{
+    violations: { id: string; nodes: { html: string; failureSummary: string }[] }[];
+  }>;
+}
+
+const violations = (page: Page): Promise<string[]> =>
+  page.evaluate(async () => {
+    const found = await (window as unknown as { axe: Axe }).axe.run(document);
+    return found.violations.flatMap(({ id, nodes }) =>
+      nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 160)} ${failureSummary}`),
+    );
+  });
+
+const visit = async (name: string, width: number, height: number): Promise<Page> => {
+  const page = await browser.newPage({
+    locale: 'en-GB',
+    reducedMotion: 'reduce',
+    viewport: { width, height },
+  });
+  await page.goto(`${address}/${name.split(/[ ,]/)[0]}`);
+  await page.getByRole('heading').first().waitFor();
+  await PAGES[name]?.(page);
+  return page;
+};
+
+describe.each(Object.keys(PAGES))('%s', (name) => {
+  it('gives axe nothing to say in light and in dark', async () => {
+    const page = await visit(name, 1024, 768);
+    await page.evaluate(AXE);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      expect(await violations(page)).toEqual([]);
+    }
+    await page.close();
+  });
+
+  it('needs no scrolling sideways at 320 pixels (WCAG 2.2, 1.4.10)', async () => {
+    const page = await visit(name, 320, 640);
+    const width = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(width).toBeLessThanOrEqual(320);
+    await page.close();
+  });
+});
+
+describe('the inks of paper', () => {
+  it('are the light values of the design tokens', () => {
+    const [light = ''] = CSS.split('@media');
+    const token = (name: string) => new RegExp(`--${name}: (#[0-9a-f]{6})`).exec(light)?.[1];
+    const names = ['units', 'tens', 'hundreds'];
+    expect(inks.INK).toBe(token('ink'));
+    expect(inks.FAINT).toBe(token('line'));
+    expect(inks.TILE_BELOW).toBe(token('tile-below'));
+    expect(inks.TINTS).toEqual(names.map(token));
+    expect(inks.EDGES).toEqual(names.map((name) => token(`${name}-edge`)));
+    expect(inks.BEADS).toEqual(inks.BEADS.map((_, i) => token(`bead-${i + 1}`)));
+  });
+});
