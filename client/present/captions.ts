@@ -1,18 +1,13 @@
 import type { Problem, Prompt, Suggestion } from '../../engine/child.ts';
 import { type PresentWordId, presentWords } from '../words/class-present-words.ts';
 import type { Values } from '../words/values.ts';
-import { numeral, placeWord, rowWord, words } from '../words/words.ts';
+import { numbersText, numeral, placeWord, placeWorth, rowWord, words } from '../words/words.ts';
 
 type Say = Suggestion['say'];
 
 /** The two numbers as they are read; empty where a problem has none. */
-export const numbersOf = ({ multiplicand, multiplier }: Problem): string =>
-  multiplicand.digits.length === 0
-    ? ''
-    : words('problem', {
-        multiplicand: numeral(multiplicand.text),
-        multiplier: numeral(multiplier.text),
-      });
+export const numbersShown = (problem: Problem): string =>
+  problem.multiplicand.digits.length === 0 ? '' : numbersText(problem);
 
 const PLACES = ['place', 'next'];
 
@@ -35,15 +30,12 @@ const partialWord = ({ values }: Say, { stage }: Problem): PresentWordId => {
   return values.across === undefined ? 'writePartialLast' : 'writePartial';
 };
 
-const worthOf = (place: number): string =>
-  place < 0 ? `0.${'0'.repeat(-place - 1)}1` : `1${'0'.repeat(place)}`;
-
 const questionOf = (prompt: Prompt): string => {
   switch (prompt.ask) {
     case 'worth':
       return words('askWorth');
     case 'square':
-      return presentWords('askSquare', { worth: numeral(worthOf(prompt.place)) });
+      return presentWords('askSquare', { worth: placeWorth(prompt.place) });
     case 'category': {
       const [across, up] = prompt.places;
       return presentWords('askCategory', { across: placeWord(across), up: placeWord(up) });
@@ -78,7 +70,7 @@ const wordOf = (say: Say, problem: Problem): PresentWordId => {
 
 /** What a move of the worked presentation does, in one short sentence. */
 export const captionOf = ({ action, say }: Suggestion, problem: Problem): string => {
-  const values = { numbers: numbersOf(problem), ...written(say.values) };
+  const values = { numbers: numbersShown(problem), ...written(say.values) };
   if (action.do !== 'say' || !('prompt' in action))
     return presentWords(wordOf(say, problem), values);
   const prompt = problem.prompts[action.prompt];
@@ -89,4 +81,4 @@ export const captionOf = ({ action, say }: Suggestion, problem: Problem): string
 export const openingOf = (problem: Problem): string =>
   problem.multiplicand.digits.length === 0
     ? presentWords('beginQuestions')
-    : presentWords('begin', { numbers: numbersOf(problem) });
+    : presentWords('begin', { numbers: numbersShown(problem) });

@@ -5,7 +5,7 @@ import { readTyped, signsOf } from '../problems/typed.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { type PresentWordId, presentWords } from '../words/class-present-words.ts';
 import { numberLocale } from '../words/locale.ts';
-import { numbersOf } from './captions.ts';
+import { numbersShown } from './captions.ts';
 import { fieldStyles } from './field-styles.ts';
 
 const STAGE_WORDS: Readonly<Record<Stage, PresentWordId>> = {
@@ -22,7 +22,7 @@ const STAGE_WORDS: Readonly<Record<Stage, PresentWordId>> = {
 
 const nameOf = (problem: Problem): string => {
   const stage = presentWords(STAGE_WORDS[problem.stage]);
-  const numbers = numbersOf(problem);
+  const numbers = numbersShown(problem);
   if (numbers !== '') return presentWords('named', { numbers, stage });
   const count = problem.prompts.length;
   return count === 0 ? stage : presentWords('questions', { stage, count });

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { Problem, Suggestion } from '../../engine/child.ts';
 import type { PwMat } from '../mat/mat.ts';
+import { barsOf } from '../mat/pile-layout.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { icon } from '../ui/icons.ts';
 import { presentWords } from '../words/class-present-words.ts';
@@ -171,8 +172,7 @@ export class PwPlayer extends LitElement {
     if (action?.do !== 'slide' && action?.do !== 'exchange') return;
     const [row, column] = action.to;
     const pile = this.reel.workAt(this.at).position.piles[row]?.[column]?.bars ?? [];
-    const kinds = pile.flatMap((count, i) => Array<number>(count).fill(i + 1));
-    const seen = action.do === 'exchange' ? [1] : kinds.slice(0, MOST_SEEN);
+    const seen = action.do === 'exchange' ? [1] : barsOf(pile).slice(-MOST_SEEN).reverse();
     void this.renderRoot.querySelector<PwMat>('pw-mat')?.fly(action.from, action.to, seen);
   }
 

@@ -1,9 +1,8 @@
 import { svg } from 'lit';
 import type { Problem } from '../../engine/child.ts';
 import { printWords } from '../words/class-print-words.ts';
-import { numeral } from '../words/words.ts';
+import { numbersText, numeral } from '../words/words.ts';
 import { answerOf, askedOf } from './answers.ts';
-import { numbersText } from './card-sheets.ts';
 import type { Choice } from './choice.ts';
 import { flow, type Placed } from './flow.ts';
 import { FAINT } from './inks.ts';

@@ -1,7 +1,7 @@
 import { svg } from 'lit';
 import type { Problem } from '../../engine/child.ts';
 import { printWords } from '../words/class-print-words.ts';
-import { numeral, words } from '../words/words.ts';
+import { numbersText } from '../words/words.ts';
 import type { Choice } from './choice.ts';
 import { flow, type Placed } from './flow.ts';
 import { FAINT } from './inks.ts';
@@ -17,12 +17,6 @@ interface Card {
 }
 
 const CARD = { width: 95, height: 54 };
-
-export const numbersText = ({ multiplicand, multiplier }: Problem): string =>
-  words('problem', {
-    multiplicand: numeral(multiplicand.text),
-    multiplier: numeral(multiplier.text),
-  });
 
 /** Large letters as long as the line has room: a digit is about 0.58 of its height wide. */
 const sizeFor = (text: string): number => Math.min(13, (CARD.width - 12) / (text.length * 0.58));

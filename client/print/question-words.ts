@@ -1,10 +1,7 @@
 import type { Prompt } from '../../engine/child.ts';
 import { printWords } from '../words/class-print-words.ts';
-import { numeral, placeWord, words } from '../words/words.ts';
+import { numeral, placeWord, placeWorth, words } from '../words/words.ts';
 import type { Asked } from './answers.ts';
-
-const worthOf = (place: number): string =>
-  place < 0 ? `0.${'0'.repeat(-place - 1)}1` : `1${'0'.repeat(place)}`;
 
 /** A question of `walk` so that it can stand on a card, without a mat that marks its square. */
 export const questionOf = (prompt: Prompt): string => {
@@ -14,7 +11,7 @@ export const questionOf = (prompt: Prompt): string => {
       return printWords('askWorth', { across: placeWord(column), up: placeWord(row) });
     }
     case 'square':
-      return printWords('askSquare', { worth: numeral(worthOf(prompt.place)) });
+      return printWords('askSquare', { worth: placeWorth(prompt.place) });
     case 'category': {
       const [across, up] = prompt.places;
       return printWords('askCategory', { across: placeWord(across), up: placeWord(up) });

@@ -65,3 +65,21 @@ export const moment = (at: string | number): string =>
 
 export const placeWord = (place: number): string => words('place', { place });
 export const rowWord = (row: number): string => words('theRow', { row });
+
+/** What one bead is worth at a place: 10^`place`, as this reader writes it. */
+export const placeWorth = (place: number): string =>
+  numeral(place < 0 ? `0.${'0'.repeat(-place - 1)}1` : `1${'0'.repeat(place)}`);
+
+interface Numbers {
+  readonly multiplicand: { readonly text: string };
+  readonly multiplier: { readonly text: string };
+}
+
+/** The two numbers of a problem, for a phrase that names them. */
+export const numbersOf = ({ multiplicand, multiplier }: Numbers): Values => ({
+  multiplicand: numeral(multiplicand.text),
+  multiplier: numeral(multiplier.text),
+});
+
+/** A problem as it is read: two numbers and the sign between them. */
+export const numbersText = (numbers: Numbers): string => words('problem', numbersOf(numbers));

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { barsOf } from '../mat/pile-layout.ts';
 import { words } from '../words/words.ts';
 import type { Source } from './drag.ts';
 import type { At, Tool } from './tool.ts';
@@ -25,10 +26,8 @@ const kindsOf = (at: At, dragged: Source): number[] => {
 };
 
 /** The bars of a pile one by one. */
-export const pileKinds = (at: At, row: number, column: number): number[] => {
-  const bars = at.work.position.piles[row]?.[column]?.bars ?? [];
-  return bars.flatMap((count, i) => Array<number>(count).fill(i + 1)).reverse();
-};
+export const pileKinds = (at: At, row: number, column: number): number[] =>
+  barsOf(at.work.position.piles[row]?.[column]?.bars ?? []);
 
 /** What follows the finger. */
 export const ghostOf = (at: At, dragged: Source): TemplateResult =>

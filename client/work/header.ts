@@ -2,10 +2,9 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../engine/child.ts';
 import { type IconName, icon } from '../ui/icons.ts';
 import type { BeadState } from '../ui/progress.ts';
-import { type WordId, words } from '../words/words.ts';
+import { numbersText, type WordId, words } from '../words/words.ts';
 import type { DeskController } from './desk.ts';
 import { speak, speaks } from './read-aloud.ts';
-import { numbersOf } from './sentence.ts';
 import { answers } from './told.ts';
 import type { Keeping } from './work-store.ts';
 import '../ui/progress.ts';
@@ -63,7 +62,7 @@ export const headerOf = (
     <div class="said">
       ${picture ?? nothing}
       <h1 tabindex="-1" class=${at.work.lifted.length > 0 ? 'again' : ''}>${text}</h1>
-      <p class="under"><pw-progress .beads=${beadsOf(at)}></pw-progress>${tellsNumbers(problem) ? html`<b dir="ltr">${words('problem', numbersOf(at.work))}</b>` : nothing}${saving(at.store)}
+      <p class="under"><pw-progress .beads=${beadsOf(at)}></pw-progress>${tellsNumbers(problem) ? html`<b dir="ltr">${numbersText(problem)}</b>` : nothing}${saving(at.store)}
         ${at.store.attempt.trial ? html`<span>${words('trial')}</span>` : nothing}
         ${at.store.asideCount > 0 ? html`<span>${words('aside', { count: at.store.asideCount })}</span>` : nothing}</p>
     </div>

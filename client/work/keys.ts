@@ -1,5 +1,6 @@
 import type { Square } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
+import { pileKinds } from './bench.ts';
 import { openSquare, pressCell, takeAway } from './presses.ts';
 import type { At, Outcome } from './tool.ts';
 
@@ -20,8 +21,7 @@ const lift = (at: At, cell: Cell): Outcome => {
   if (cell.at !== 'square') at.do({ do: 'liftTile', edge: cell.at, index: cell.index });
   else {
     const square: Square = [cell.row, cell.column];
-    const bars = at.work.position.piles[cell.row]?.[cell.column]?.bars ?? [];
-    const kinds = bars.flatMap((count, i) => Array<number>(count).fill(i + 1));
+    const kinds = pileKinds(at, cell.row, cell.column);
     if (new Set(kinds).size === 1) takeAway(at, square, kinds);
     else openSquare(at, square);
   }

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import type { Status, Work } from '../../engine/child.ts';
 import { type Outcome, readOutcome } from '../api/attempt.ts';
 import { buttonStyles } from '../ui/buttons.ts';
-import { numeral, type WordId, words } from '../words/words.ts';
+import { numbersText, type WordId, words } from '../words/words.ts';
 import { freshDesk } from './desk.ts';
 import { savingOf } from './header.ts';
 import { marksText } from './marks-text.ts';
@@ -27,10 +27,7 @@ const countOf = (work: Work, status: Status): number =>
 const nameOf = ({ problem }: Work): string => {
   if (problem.stage === 'walk') return words('moveWalk');
   if (problem.multiplier.digits.length === 0) return words('mat');
-  return words('problem', {
-    multiplicand: numeral(problem.multiplicand.text),
-    multiplier: numeral(problem.multiplier.text),
-  });
+  return numbersText(problem);
 };
 
 /**

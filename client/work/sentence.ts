@@ -1,14 +1,8 @@
 import type { Square, Suggestion, Work } from '../../engine/child.ts';
-import type { Values } from '../words/values.ts';
-import { numeral } from '../words/words.ts';
+import { numbersOf } from '../words/words.ts';
 import { toolFor } from './moves.ts';
 import { type Sentence, sentence } from './says.ts';
 import type { At } from './tool.ts';
-
-export const numbersOf = ({ problem }: Work): Values => ({
-  multiplicand: numeral(problem.multiplicand.text),
-  multiplier: numeral(problem.multiplier.text),
-});
 
 const hasNumbers = ({ problem }: Work): boolean => problem.multiplier.digits.length > 0;
 
@@ -23,7 +17,9 @@ const rowOf = ({ action, say }: Suggestion): number => {
 /** Where the page may not tell what is next: the task alone. Questions are the task themselves. */
 const task = (at: At): Sentence => {
   if (at.work.problem.prompts.length > 0) return at.tool.says(at, null, 0);
-  return hasNumbers(at.work) ? sentence('taskOnly', numbersOf(at.work)) : sentence('openTask');
+  return hasNumbers(at.work)
+    ? sentence('taskOnly', numbersOf(at.work.problem))
+    : sentence('openTask');
 };
 
 /**

@@ -85,6 +85,7 @@ export const matViewOf = (work: Work, desk: Desk): MatView => {
   const among = (squares: readonly (Square | null)[], square: Square) =>
     squares.some((each) => sameSquare(each, square));
   const hands = inHand(work, desk);
+  const doubted = askedAgain(work, desk);
   return {
     name: words('mat'),
     shape: mat,
@@ -97,7 +98,7 @@ export const matViewOf = (work: Work, desk: Desk): MatView => {
         bars,
         again:
           isLifted(work, ({ square }) => sameSquare(square ?? null, [r, c])) ||
-          sameSquare(askedAgain(work, desk), [r, c]),
+          sameSquare(doubted, [r, c]),
         target: among(targets, [r, c]),
         held: among(hands, [r, c]),
         marked: marked(squareCell([r, c])),

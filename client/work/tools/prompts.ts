@@ -1,7 +1,7 @@
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import type { Prompt } from '../../../engine/child.ts';
 import type { Cell } from '../../mat/cells.ts';
-import { numeral, placeWord, words } from '../../words/words.ts';
+import { placeWord, placeWorth, words } from '../../words/words.ts';
 import { box, line, picture, way } from '../pictures.ts';
 import { type Sentence, sentence } from '../says.ts';
 import { answers } from '../told.ts';
@@ -23,10 +23,6 @@ const walkPicture = picture([
 ]);
 
 const LONGEST = 16;
-
-/** What a bead on a square of this place is worth, as written. */
-const worthOf = (place: number): string =>
-  place < 0 ? `0.${'0'.repeat(-place - 1)}1` : `1${'0'.repeat(place)}`;
 
 const promptNow = ({ work, desk }: At): Prompt => work.problem.prompts[desk.prompt]!;
 const given = ({ work }: At, i: number) => work.position.said.prompts[i];
@@ -110,7 +106,7 @@ const asked = (at: At): Sentence => {
     case 'worth':
       return sentence('askWorth');
     case 'square':
-      return sentence('askSquare', { worth: numeral(worthOf(prompt.place)) });
+      return sentence('askSquare', { worth: placeWorth(prompt.place) });
     case 'category': {
       const [across, up] = prompt.places;
       return sentence('askCategory', { across: placeWord(across), up: placeWord(up) });

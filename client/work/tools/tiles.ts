@@ -1,8 +1,7 @@
 import { html, svg, type TemplateResult } from 'lit';
-import { words } from '../../words/words.ts';
+import { numbersOf, words } from '../../words/words.ts';
 import { box, picture, way } from '../pictures.ts';
 import { sentence } from '../says.ts';
-import { numbersOf } from '../sentence.ts';
 import type { At, Tool } from '../tool.ts';
 import { pad } from './parts.ts';
 
@@ -33,7 +32,7 @@ export const tiles: Tool = {
   word: 'moveTiles',
   ask: 'askTiles',
   picture: tilePicture,
-  says: ({ work }) => sentence('nextTiles', numbersOf(work)),
+  says: ({ work }) => sentence('nextTiles', numbersOf(work.problem)),
   tray,
   press: (at, cell) => {
     if (cell.at === 'square') at.set({ message: sentence('pickTile') });
