@@ -21,7 +21,7 @@ export const CHUNKS = [
   // Lines of digits with what is carried.
   {
     name: 'written',
-    test: /engine\/(judge\/paper\/(claims|pens|columns|carrying|reading-line|row-steps|rows-written|recorded)|stages\/line-moves)\.ts/,
+    test: /engine\/(judge\/paper\/(claims|pens|columns|carrying|kept-line|reading-line|row-steps|rows-written|recorded)|stages\/line-moves)\.ts/,
   },
   // The work itself, at whatever stage, and the mat.
   {

@@ -1,6 +1,6 @@
 import type { Columns } from '../judge/paper/columns.ts';
+import type { LineReading, LineSpec } from '../judge/paper/line-reading.ts';
 import { holdsDigits, rowLines } from '../judge/paper/lines.ts';
-import type { LineReading, LineSpec } from '../judge/paper/reading-line.ts';
 import type { Scene } from '../judge/scene.ts';
 import type { Suggestion } from '../judge/work.ts';
 import type { Line } from '../mat/action.ts';

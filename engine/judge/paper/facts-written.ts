@@ -14,8 +14,8 @@ import {
   type Squares,
   writtenValue,
 } from './facts-read.ts';
+import type { Fault } from './line-reading.ts';
 import { placed } from './pens.ts';
-import type { Fault } from './reading-line.ts';
 import { markFaults } from './rows-written.ts';
 import { type Entry, PARTS, type Part } from './squares.ts';
 

@@ -1,27 +1,11 @@
 import type { Line } from '../../mat/action.ts';
-import type { KeptLine, Ledger, Plan, Scene } from '../scene.ts';
-import { type ColumnRead, type Progress, readColumns, stayed, type Written } from './carrying.ts';
+import type { Plan, Scene } from '../scene.ts';
+import { type ColumnRead, readColumns, stayed, type Written } from './carrying.ts';
 import { withClaims } from './claims.ts';
-import type { Columns } from './columns.ts';
-import { pensOf, placed } from './pens.ts';
+import { keptLines, wayOf } from './kept-line.ts';
+import type { Fault, LineReading, LineSpec } from './line-reading.ts';
+import { pensOf } from './pens.ts';
 import { digitStep, sumStep, zeroStep } from './row-steps.ts';
-
-/** What a line should hold, and which step answers for what. Places are counted from the origin. */
-export interface LineSpec {
-  /** Names the way in which a row is read, where it is not the usual one: what was right stays so in the same way only. */
-  readonly name: string;
-  /** null: not begun. */
-  readonly line: Line | null;
-  readonly carries: readonly Line[];
-  /** Where the lowest column stands; below it there are placeholders. */
-  readonly lowest: number;
-  readonly columns: Columns;
-  readonly progress: Progress;
-  /** Decimals of the product: zeros at their end may be left out. */
-  readonly decimals: number;
-  /** Whose steps answer for it: those of a row, or of the sum (−1). */
-  readonly row: number;
-}
 
 /** The step that answers for a digit of the line; without one of its own, the nearest. */
 export function digitStepOf(plan: Plan, { row }: LineSpec, column: number): number {
@@ -31,28 +15,6 @@ export function digitStepOf(plan: Plan, { row }: LineSpec, column: number): numb
 /** The step that answers for a placeholder; the lowest one answers for a line that stands too far left. */
 export function zeroStepOf(plan: Plan, { row }: LineSpec, placeholder: number): number {
   return row < 0 ? sumStep(plan, 0) : zeroStep(plan, row, placeholder);
-}
-
-/** Something that is not as due. `at`: the place on paper, `acts`: the actions that wrote what it concerns. */
-export interface Fault {
-  readonly step: number;
-  readonly at: number;
-  readonly acts: readonly number[];
-  readonly given: number | null;
-  readonly due: number;
-  readonly missing: boolean;
-  /** It is the carry that is wrong. */
-  readonly carry?: true;
-}
-
-export interface LineReading {
-  readonly spec: LineSpec;
-  /** How far the digits stand to the left of where they are due. */
-  readonly shift: number;
-  /** The same for the carries. */
-  readonly carried: number;
-  readonly reads: readonly ColumnRead[];
-  readonly faults: readonly Fault[];
 }
 
 interface Paper {
@@ -352,72 +314,4 @@ function columnFaults(
     faults.push({ step, at, acts, given, due, missing: given === null });
   }
   return faults;
-}
-
-/** What reads right now stays right, whatever is written elsewhere later. */
-export function withLatches(scene: Scene, reading: LineReading): Ledger {
-  const { ledger, plan } = scene;
-  const way = wayOf(reading.spec, reading.shift);
-  const kept = keptLines(scene, reading.spec);
-  const before = kept?.[way] ?? NOTHING_KEPT;
-  const after = keptOf(reading, before);
-  if (after === before) return ledger;
-  const lines = placed(ledger.lines, memoryOf(plan, reading.spec.row), { ...kept, [way]: after });
-  return { ...ledger, lines };
-}
-
-/** Where in `Ledger.lines` a row has its place; the sum (−1) comes after the last row. */
-export function memoryOf(plan: Plan, row: number): number {
-  return row < 0 ? plan.rows : row;
-}
-
-function keptLines({ plan, ledger }: Scene, { row }: LineSpec) {
-  return ledger.lines[memoryOf(plan, row)];
-}
-
-/** What was right at one shift is not so at another. */
-function wayOf({ name }: LineSpec, shift: number): string {
-  return shift === 0 ? name : `${name}@${shift}`;
-}
-
-const NOTHING_KEPT: KeptLine = { digits: [], carries: {}, end: 0 };
-
-function keptOf({ spec, shift, carried, reads }: LineReading, before: KeptLine): KeptLine {
-  let digits = before.digits;
-  let carries = before.carries[carried] ?? [];
-  for (let column = 0; column < reads.length; column += 1) {
-    const { mark, given, carry, noted, hands } = reads[column]!;
-    const at = spec.lowest + column + shift;
-    if (mark === 'right' && carry !== 'wrong' && given !== null) {
-      const known = digits[at];
-      if (known === undefined || known.given !== given || known.hands !== hands)
-        digits = placed(digits, at, { given, hands });
-    }
-    const over = spec.lowest + column + carried;
-    if (carry === 'right' && noted !== null && carries[over] !== noted)
-      carries = placed(carries, over, noted);
-  }
-  const end = endOf(spec, reads) ?? before.end;
-  const sameCarries = carries === before.carries[carried] || carries.length === 0;
-  if (digits === before.digits && sameCarries && end === before.end) return before;
-  return {
-    digits,
-    carries: sameCarries ? before.carries : { ...before.carries, [carried]: carries },
-    end,
-  };
-}
-
-/** How many digits make the whole line, all of them right; null: it is not whole. */
-function endOf({ columns }: LineSpec, reads: readonly ColumnRead[]): number | null {
-  let digits = 0;
-  while (reads[digits]?.mark === 'right') digits += 1;
-  if (digits === 0 || digits < columns.needed) return null;
-  for (let above = digits; above < reads.length; above += 1) {
-    if (reads[above]!.mark !== 'absent') return null;
-  }
-  return hasNoCarry(reads[digits - 1]) ? digits : null;
-}
-
-function hasNoCarry(last: ColumnRead | undefined): boolean {
-  return last !== undefined && (last.hands & 1) === 1;
 }

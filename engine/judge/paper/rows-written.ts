@@ -5,18 +5,11 @@ import type { Aspect, BarePlan, Finding, Ledger, Moment, Note, Noted, Scene } fr
 import type { ColumnRead } from './carrying.ts';
 import { withClaims } from './claims.ts';
 import type { Columns } from './columns.ts';
+import { withLatches } from './kept-line.ts';
+import type { Fault, LineReading, LineSpec } from './line-reading.ts';
 import { carryLine, holdsDigits, type RowLine, rowLines } from './lines.ts';
 import { pensOf } from './pens.ts';
-import {
-  compareReadings,
-  digitStepOf,
-  type Fault,
-  type LineReading,
-  type LineSpec,
-  readLine,
-  withLatches,
-  zeroStepOf,
-} from './reading-line.ts';
+import { compareReadings, digitStepOf, readLine, zeroStepOf } from './reading-line.ts';
 import { digitStep, isZeroRow, rowSteps, zeroStep } from './row-steps.ts';
 
 /** Where the digits of a row come from. */

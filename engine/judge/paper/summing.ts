@@ -3,16 +3,10 @@ import { isOver, sceneWith } from '../ledger.ts';
 import { remembered } from '../memo.ts';
 import type { Aspect, BarePlan, Finding, Moment, Note, Noted, Plan, Scene } from '../scene.ts';
 import { atLeastOne, copiedColumns, sumColumns } from './columns.ts';
+import { memoryOf, withLatches } from './kept-line.ts';
+import type { LineReading, LineSpec } from './line-reading.ts';
 import { holdsDigits } from './lines.ts';
-import {
-  compareReadings,
-  digitStepOf,
-  type LineReading,
-  type LineSpec,
-  memoryOf,
-  readLine,
-  withLatches,
-} from './reading-line.ts';
+import { compareReadings, digitStepOf, readLine } from './reading-line.ts';
 import { sumStep } from './row-steps.ts';
 import { digitFinding, markFaults } from './rows-written.ts';
 

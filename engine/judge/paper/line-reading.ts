@@ -1,0 +1,42 @@
+import type { Line } from '../../mat/action.ts';
+import type { ColumnRead, Progress } from './carrying.ts';
+import type { Columns } from './columns.ts';
+
+/** What a line should hold, and which step answers for what. Places are counted from the origin. */
+export interface LineSpec {
+  /** Names the way in which a row is read, where it is not the usual one: what was right stays so in the same way only. */
+  readonly name: string;
+  /** null: not begun. */
+  readonly line: Line | null;
+  readonly carries: readonly Line[];
+  /** Where the lowest column stands; below it there are placeholders. */
+  readonly lowest: number;
+  readonly columns: Columns;
+  readonly progress: Progress;
+  /** Decimals of the product: zeros at their end may be left out. */
+  readonly decimals: number;
+  /** Whose steps answer for it: those of a row, or of the sum (−1). */
+  readonly row: number;
+}
+
+/** Something that is not as due. `at`: the place on paper, `acts`: the actions that wrote what it concerns. */
+export interface Fault {
+  readonly step: number;
+  readonly at: number;
+  readonly acts: readonly number[];
+  readonly given: number | null;
+  readonly due: number;
+  readonly missing: boolean;
+  /** It is the carry that is wrong. */
+  readonly carry?: true;
+}
+
+export interface LineReading {
+  readonly spec: LineSpec;
+  /** How far the digits stand to the left of where they are due. */
+  readonly shift: number;
+  /** The same for the carries. */
+  readonly carried: number;
+  readonly reads: readonly ColumnRead[];
+  readonly faults: readonly Fault[];
+}
