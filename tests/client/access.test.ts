@@ -1,17 +1,14 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { AttemptBook } from '../support/attempt-book.ts';
 import { childWork } from '../support/child-work.ts';
-import { launchBrowser, openAs } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { openAs } from '../support/open-page.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
 import { openSquare } from '../support/work-page.ts';
+import { violations } from './axe.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const server = new PageServer();
-let address = '';
-let browser: Browser;
+const served = pagesForFile();
+const { server } = served;
 
 const CLASS = {
   activity: { title: 'Lantern class, two numbers', release: 'byTeacher', problems: [] },
@@ -44,36 +41,12 @@ const begun = (token: string, count: number): void => {
   server.books.set(token, book);
 };
 
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
+beforeAll(() => {
   server.classroom = CLASS;
   begun('laid', 5);
   begun('slipped', 7);
   begun('finished', 999);
 });
-
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
-
-interface Violation {
-  readonly id: string;
-  readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
-}
-
-const violations = async (page: Page): Promise<string[]> => {
-  const found = await page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run: (node: Document) => Promise<{ violations: Violation[] }> };
-    };
-    return (await axe.run(document)).violations;
-  });
-  return found.flatMap(({ id, nodes }) =>
-    nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 160)} ${failureSummary}`),
-  );
-};
 
 const pages: Record<string, (page: Page) => Promise<unknown>> = {
   laid: async (page) => page.getByRole('grid').waitFor(),
@@ -87,13 +60,11 @@ describe('axe', () => {
   it.each(Object.keys(pages))(
     'finds nothing in light and in dark on the page: %s',
     async (name) => {
-      const context = await browser.newContext({ reducedMotion: 'reduce' });
+      const context = await served.browser.newContext({ reducedMotion: 'reduce' });
       const [token = '', view] = name.split(', ');
       const as = { token, view: view === 'class' ? ('class' as const) : ('work' as const) };
-      const page = await openAs(context, address, as);
+      const page = await openAs(context, served.address, as);
       await pages[name]?.(page);
-      // Through the debugger, because the page's own policy lets no foreign script in.
-      await page.evaluate(AXE);
       for (const colorScheme of ['light', 'dark'] as const) {
         await page.emulateMedia({ colorScheme });
         expect(await violations(page)).toEqual([]);
@@ -105,11 +76,11 @@ describe('axe', () => {
 
 describe('on a phone', () => {
   it('squares are 44 pixels wide or more (2.5.5), every other target 24 (2.5.8), and nothing but the mat scrolls sideways (1.4.10)', async () => {
-    const context = await browser.newContext({
+    const context = await served.browser.newContext({
       viewport: { width: 320, height: 640 },
       hasTouch: true,
     });
-    const page = await openAs(context, address, { token: 'laid' });
+    const page = await openAs(context, served.address, { token: 'laid' });
     await page.getByRole('grid').waitFor();
     const box = await page
       .getByRole('gridcell', { name: /^row units, column units/ })

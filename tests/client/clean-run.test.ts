@@ -1,10 +1,9 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { fractionText, score, type WrittenProblem } from '../../engine/index.ts';
 import { AttemptBook } from '../support/attempt-book.ts';
 import { childWork } from '../support/child-work.ts';
-import { launchBrowser, openAs } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { openAs } from '../support/open-page.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
 import { goOn, type Hand, MOUSE, perform, TOUCH, untilSaved } from '../support/work-page.ts';
 import { KeyboardHand } from './keyboard-hand.ts';
 
@@ -18,19 +17,8 @@ const PROBLEMS: WrittenProblem[] = NUMBERS.map(([multiplicand, multiplier], i) =
   multiplier,
 }));
 
-const server = new PageServer();
-let address = '';
-let browser: Browser;
-
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
+const pages = pagesForFile();
+const { server } = pages;
 
 const enrol = (token: string): AttemptBook => {
   const book = new AttemptBook(token, PROBLEMS);
@@ -49,8 +37,8 @@ describe('a clean run through a problem of one row and one of two', () => {
   ) => {
     const book = enrol(token);
     const [width, height] = size;
-    const context = await browser.newContext({ hasTouch, viewport: { width, height } });
-    const page = await openAs(context, address, { token });
+    const context = await pages.browser.newContext({ hasTouch, viewport: { width, height } });
+    const page = await openAs(context, pages.address, { token });
     for (const [multiplicand, multiplier] of NUMBERS) {
       for (const action of childWork(multiplicand, multiplier)) await perform(page, action, hand);
       await untilSaved(page);
@@ -77,8 +65,8 @@ describe('a clean run through a problem of one row and one of two', () => {
 
   it('earns full marks by keyboard alone', async () => {
     const book = enrol('keys');
-    const context = await browser.newContext({ viewport: { width: 1024, height: 768 } });
-    const page = await openAs(context, address, { token: 'keys' });
+    const context = await pages.browser.newContext({ viewport: { width: 1024, height: 768 } });
+    const page = await openAs(context, pages.address, { token: 'keys' });
     const hand = new KeyboardHand(page);
     for (const [multiplicand, multiplier] of NUMBERS) {
       hand.beginProblem();

@@ -1,25 +1,14 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { AttemptBook } from '../support/attempt-book.ts';
 import { childWork } from '../support/child-work.ts';
-import { launchBrowser, openAs } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { openAs } from '../support/open-page.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
 import { perform, square, tile, untilSaved } from '../support/work-page.ts';
 
-const server = new PageServer();
-let address = '';
-let browser: Browser;
+const pages = pagesForFile();
+const { server } = pages;
 let context: BrowserContext;
-
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
 
 beforeEach(async () => {
   server.mood = 'well';
@@ -29,13 +18,13 @@ beforeEach(async () => {
       token,
       new AttemptBook(token, [{ stage: 'bars1', multiplicand: '34', multiplier: '7' }]),
     );
-  context = await browser.newContext();
+  context = await pages.browser.newContext();
 });
 
 afterEach(() => context.close());
 
 const WORK = childWork('34', '7');
-const open = (token: string): Promise<Page> => openAs(context, address, { token });
+const open = (token: string): Promise<Page> => openAs(context, pages.address, { token });
 const kept = (token: string) => server.books.get(token)?.entries ?? [];
 const tileName = (page: Page, index: number) =>
   tile(page, 'bottom', index).getAttribute('aria-label');

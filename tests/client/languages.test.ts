@@ -1,5 +1,5 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { classEn } from '../../client/words/class-en.ts';
 import { classEs } from '../../client/words/class-es.ts';
 import { en } from '../../client/words/en.ts';
@@ -8,17 +8,14 @@ import { helpEn } from '../../client/words/help-en.ts';
 import { helpEs } from '../../client/words/help-es.ts';
 import { AttemptBook } from '../support/attempt-book.ts';
 import { childWork } from '../support/child-work.ts';
-import { launchBrowser, openAs } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { openAs } from '../support/open-page.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
 import { square } from '../support/work-page.ts';
 
-const server = new PageServer();
-let address = '';
-let browser: Browser;
+const pages = pagesForFile();
+const { server } = pages;
 
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
+beforeAll(() => {
   const book = new AttemptBook('ada', [{ stage: 'bars1', multiplicand: '34', multiplier: '7' }]);
   const done = childWork('34', '7').slice(0, 5);
   book.add(
@@ -28,14 +25,9 @@ beforeAll(async () => {
   server.books.set('ada', book);
 });
 
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
-
 const open = async (locale: string): Promise<Page> => {
-  const context = await browser.newContext({ locale });
-  const page = await openAs(context, address, { token: 'ada' });
+  const context = await pages.browser.newContext({ locale });
+  const page = await openAs(context, pages.address, { token: 'ada' });
   await page.locator('pw-mat').waitFor();
   return page;
 };

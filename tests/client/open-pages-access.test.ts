@@ -1,26 +1,12 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import * as inks from '../../client/print/inks.ts';
-import { launchBrowser } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
+import { violations } from './axe.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const CSS = readFileSync(new URL('../../client/ui/tokens.css', import.meta.url), 'utf8');
-const server = new PageServer();
-let address = '';
-let browser: Browser;
-
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
+const pages = pagesForFile();
 
 const begin = async (page: Page, stage: string) => {
   await page.getByRole('combobox').selectOption(stage);
@@ -46,27 +32,13 @@ const PAGES: Record<string, (page: Page) => Promise<unknown>> = {
   },
 };
 
-interface Axe {
-  run: (node: Document) => Promise<{
-    violations: { id: string; nodes: { html: string; failureSummary: string }[] }[];
-  }>;
-}
-
-const violations = (page: Page): Promise<string[]> =>
-  page.evaluate(async () => {
-    const found = await (window as unknown as { axe: Axe }).axe.run(document);
-    return found.violations.flatMap(({ id, nodes }) =>
-      nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 160)} ${failureSummary}`),
-    );
-  });
-
 const visit = async (name: string, width: number, height: number): Promise<Page> => {
-  const page = await browser.newPage({
+  const page = await pages.browser.newPage({
     locale: 'en-GB',
     reducedMotion: 'reduce',
     viewport: { width, height },
   });
-  await page.goto(`${address}/${name.split(/[ ,]/)[0]}`);
+  await page.goto(`${pages.address}/${name.split(/[ ,]/)[0]}`);
   await page.getByRole('heading').first().waitFor();
   await PAGES[name]?.(page);
   return page;
@@ -75,7 +47,6 @@ const visit = async (name: string, width: number, height: number): Promise<Page>
 describe.each(Object.keys(PAGES))('%s', (name) => {
   it('gives axe nothing to say in light and in dark', async () => {
     const page = await visit(name, 1024, 768);
-    await page.evaluate(AXE);
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       expect(await violations(page)).toEqual([]);

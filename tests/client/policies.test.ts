@@ -1,29 +1,18 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { fractionText, score, type WrittenProblem } from '../../engine/index.ts';
 import { AttemptBook } from '../support/attempt-book.ts';
-import { launchBrowser, openAs } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { openAs } from '../support/open-page.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
 import { perform, square, tile, untilSaved } from '../support/work-page.ts';
 
-const server = new PageServer();
-let address = '';
-let browser: Browser;
-
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
+const pages = pagesForFile();
+const { server } = pages;
 
 const open = async (token: string, problem: WrittenProblem): Promise<[Page, AttemptBook]> => {
   const book = new AttemptBook(token, [problem]);
   server.books.set(token, book);
-  const page = await openAs(await browser.newContext(), address, { token });
+  const page = await openAs(await pages.browser.newContext(), pages.address, { token });
   await page.getByRole('grid').waitFor();
   return [page, book];
 };
@@ -114,11 +103,11 @@ describe('a finger', () => {
     const token = 'finger';
     const book = new AttemptBook(token, [NUMBERS]);
     server.books.set(token, book);
-    const context = await browser.newContext({
+    const context = await pages.browser.newContext({
       hasTouch: true,
       viewport: { width: 390, height: 844 },
     });
-    const page = await openAs(context, address, { token });
+    const page = await openAs(context, pages.address, { token });
     await page.getByRole('button', { name: 'Lay', exact: true }).tap();
     const from = await page.getByRole('button', { name: 'bar of 4' }).boundingBox();
     const to = await square(page, [0, 0]).boundingBox();

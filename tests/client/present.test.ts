@@ -1,23 +1,12 @@
 import { readFile } from 'node:fs/promises';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { parseProblem, replay, STAGES, type Stage, worked } from '../../engine/index.ts';
-import { launchBrowser, openAs } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { openAs } from '../support/open-page.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
 
-const server = new PageServer();
-let address = '';
-let browser: Browser;
-
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
+const pages = pagesForFile();
+const { server } = pages;
 
 const NUMBERS: Partial<Record<Stage, readonly [string, string]>> = { bars1: ['34', '7'] };
 const OTHERS = ['26', '43'] as const;
@@ -35,8 +24,8 @@ const NAMES: Record<Stage, string> = {
 };
 
 const open = async (): Promise<Page> => {
-  const page = await browser.newPage({ locale: 'en-GB', reducedMotion: 'reduce' });
-  await page.goto(`${address}/present`);
+  const page = await pages.browser.newPage({ locale: 'en-GB', reducedMotion: 'reduce' });
+  await page.goto(`${pages.address}/present`);
   return page;
 };
 
@@ -192,8 +181,8 @@ describe('from the class page', () => {
       },
       children: [],
     };
-    const context = await browser.newContext({ locale: 'en-GB' });
-    const page = await openAs(context, address, { token: 'teacher', view: 'class' });
+    const context = await pages.browser.newContext({ locale: 'en-GB' });
+    const page = await openAs(context, pages.address, { token: 'teacher', view: 'class' });
     const [tab] = await Promise.all([
       context.waitForEvent('page'),
       page.getByRole('link', { name: 'Present' }).click(),

@@ -1,7 +1,6 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchBrowser } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { pagesForFile } from '../support/pages-for-file.ts';
 import { type Drawn, type PdfPage, readPdf } from '../support/pdf-reading.ts';
 
 /** ISO 216 and ANSI/ASME Y14.1, in mm. */
@@ -12,23 +11,11 @@ const UNPRINTED = 6;
 /** A browser lays pages out in pixels of 0.26 mm, and draws exactly. */
 const NEAR = 0.2;
 
-const server = new PageServer();
-let address = '';
-let browser: Browser;
-
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
+const pages = pagesForFile();
 
 const openPrint = async (paper: PaperName, fragment = ''): Promise<Page> => {
-  const page = await browser.newPage({ locale: 'en-GB' });
-  await page.goto(`${address}/print${fragment}`);
+  const page = await pages.browser.newPage({ locale: 'en-GB' });
+  await page.goto(`${pages.address}/print${fragment}`);
   await page.getByRole('radio', { name: paper === 'a4' ? 'A4' : 'Letter' }).check();
   return page;
 };
@@ -199,7 +186,7 @@ describe('problems on paper', () => {
 
 describe('in a frame', () => {
   const framed = async (sandbox: string): Promise<Page> => {
-    const context = await browser.newContext({ locale: 'en-GB' });
+    const context = await pages.browser.newContext({ locale: 'en-GB' });
     const page = await context.newPage();
     // The real server names the platforms that may frame it; this one has none.
     await page.route('**/print', async (route) => {
@@ -213,7 +200,7 @@ describe('in a frame', () => {
         body: `<iframe sandbox="${sandbox}" src="/print" width="820" height="600"></iframe>`,
       }),
     );
-    await page.goto(`${address}/frame`);
+    await page.goto(`${pages.address}/frame`);
     return page;
   };
 

@@ -1,24 +1,13 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { AttemptBook } from '../support/attempt-book.ts';
 import { childWork } from '../support/child-work.ts';
-import { launchBrowser, openAs } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { openAs } from '../support/open-page.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
 import { goOn, perform } from '../support/work-page.ts';
 
-const server = new PageServer();
-let browser: Browser;
-let address = '';
-
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
+const pages = pagesForFile();
+const { server } = pages;
 
 const RIGHT = childWork('34', '7');
 const SLIPPED = childWork('34', '7', [0, 0]);
@@ -36,7 +25,7 @@ const finished = async (token: string, works: readonly (typeof RIGHT)[]) => {
     all.map((one, n) => ({ client: 'before', n, at: n, ...one })),
   );
   server.books.set(token, book);
-  const page = await openAs(await browser.newContext(), address, { token });
+  const page = await openAs(await pages.browser.newContext(), pages.address, { token });
   await page.getByRole('heading', { name: 'Your work' }).waitFor();
   return { book, page };
 };

@@ -1,9 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { AttemptBook } from '../support/attempt-book.ts';
 import { type ChildAction, childWork } from '../support/child-work.ts';
-import { launchBrowser, openAs } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { openAs } from '../support/open-page.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
 import {
   openSquare,
   perform,
@@ -13,28 +13,17 @@ import {
   untilSaved,
 } from '../support/work-page.ts';
 
-const server = new PageServer();
-let address = '';
-let browser: Browser;
+const pages = pagesForFile();
+const { server } = pages;
 let page: Page;
 let book: AttemptBook;
 let count = 0;
-
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
 
 beforeEach(async () => {
   const token = `child-${count++}`;
   book = new AttemptBook(token, [{ stage: 'bars1', multiplicand: '34', multiplier: '7' }]);
   server.books.set(token, book);
-  page = await openAs(await browser.newContext(), address, { token });
+  page = await openAs(await pages.browser.newContext(), pages.address, { token });
 });
 
 const WORK = childWork('34', '7');

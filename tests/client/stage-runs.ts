@@ -1,7 +1,4 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   type Action,
   fractionText,
@@ -13,13 +10,12 @@ import {
   worked,
 } from '../../engine/index.ts';
 import { AttemptBook } from '../support/attempt-book.ts';
-import { launchBrowser, openAs } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { openAs } from '../support/open-page.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
 import { StagePage } from '../support/stage-page.ts';
 import { goOn, TOUCH, untilSaved } from '../support/work-page.ts';
+import { violations } from './axe.ts';
 import { StageKeys } from './stage-keys.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 interface Worker {
   do(action: Action): Promise<void>;
@@ -76,45 +72,20 @@ const withSlip = (actions: readonly Action[], slip: (action: Action) => boolean)
   return { actions: [...before, ...actions.slice(at + 1)], helpAt: before.length };
 };
 
-const violations = async (page: Page): Promise<string[]> => {
-  // Through the debugger, because the page's own policy lets no foreign script in.
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: {
-        run: (on: Document) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-      };
-    };
-    const found = (await axe.run(document)).violations;
-    return found.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
-  });
-};
-
 /**
  * The page of one stage in a real browser, worked as the presentation shows: by mouse, by keys, and with a slip.
  * `slip` picks the action of the presentation that is done wrongly once.
  */
 export const stageRuns = (written: WrittenProblem, slip: (action: Action) => boolean): void => {
-  const server = new PageServer();
-  let address = '';
-  let browser: Browser;
-
-  beforeAll(async () => {
-    address = await server.start();
-    browser = await launchBrowser();
-  });
-
-  afterAll(async () => {
-    await browser.close();
-    await server.stop();
-  });
+  const pages = pagesForFile();
+  const { server } = pages;
 
   const begin = async (token: string, size: [number, number], hasTouch = false) => {
     const book = new AttemptBook(token, [written]);
     server.books.set(token, book);
     const viewport = { width: size[0], height: size[1] };
-    const context = await browser.newContext({ viewport, hasTouch, reducedMotion: 'reduce' });
-    const page = await openAs(context, address, { token });
+    const context = await pages.browser.newContext({ viewport, hasTouch, reducedMotion: 'reduce' });
+    const page = await openAs(context, pages.address, { token });
     await page.getByRole('heading').first().waitFor();
     return { book, context, page };
   };

@@ -1,36 +1,28 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { Browser, BrowserContext } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { BrowserContext } from 'playwright-core';
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { AttemptBook } from '../support/attempt-book.ts';
-import { launchBrowser, openAs } from '../support/open-page.ts';
-import { PageServer } from '../support/page-server.ts';
+import { openAs } from '../support/open-page.ts';
+import { pagesForFile } from '../support/pages-for-file.ts';
 import { perform, untilSaved } from '../support/work-page.ts';
 
-const server = new PageServer();
-let address = '';
-let browser: Browser;
+const pages = pagesForFile();
+const { server } = pages;
 let context: BrowserContext;
 
-beforeAll(async () => {
-  address = await server.start();
-  browser = await launchBrowser();
+beforeAll(() => {
   server.classroom = {
     activity: { title: 'One number', release: 'onFinish', problems: [] },
     children: [],
   };
 });
 
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-});
-
 beforeEach(async () => {
   server.mood = 'well';
   const problems = [{ stage: 'bars1', multiplicand: '34', multiplier: '7' }] as const;
   server.books.set('ada', new AttemptBook('ada', problems));
-  context = await browser.newContext();
+  context = await pages.browser.newContext();
 });
 
 afterEach(() => context.close());
@@ -58,7 +50,7 @@ describe('a launch whose server does not answer', () => {
         ? route.fulfill({ json: { token: 'ada', expiresIn: 3600, view: 'work' } })
         : route.abort(),
     );
-    await page.goto(`${address}/lti/launch`);
+    await page.goto(`${pages.address}/lti/launch`);
     const again = page.getByRole('button', { name: 'Try again' });
     await again.waitFor();
     reachable = true;
@@ -71,13 +63,13 @@ describe('a launch whose server does not answer', () => {
 
 describe('a trial', () => {
   it('leads back to the class it was begun from; a child has no such way', async () => {
-    const page = await openAs(context, address, { token: 'ada', view: 'class' });
+    const page = await openAs(context, pages.address, { token: 'ada', view: 'class' });
     await page.locator('[data-do=trial]').click();
     await perform(page, { do: 'layTile', edge: 'bottom', index: 0, digit: 4 });
     await untilSaved(page);
     await page.getByRole('button', { name: 'Back to the class' }).click();
     await page.locator('[data-do=trial]').waitFor();
-    const child = await openAs(context, address, { token: 'ada' });
+    const child = await openAs(context, pages.address, { token: 'ada' });
     await untilSaved(child);
     expect(await child.getByRole('button', { name: 'Back to the class' }).count()).toBe(0);
   });

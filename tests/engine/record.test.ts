@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type Action, CONTROLS, EDGES, replay, type Work } from '../../engine/index.ts';
 import { chanceOf } from '../oracle/chance.ts';
 import { randomHabits } from '../oracle/habits.ts';
-import { SLIPS, type Slipping, slipOnce } from '../oracle/slips.ts';
+import { SLIPS, type Slipping, slipOnce, togetherAtBars } from '../oracle/slips.ts';
 import { Worker } from '../oracle/worker.ts';
 import { actionsOf, isFull, isHardlyWorked, play, problemOf, spent, statusOf } from './play.ts';
 import { randomNumber } from './random.ts';
@@ -31,11 +31,7 @@ function recording(seed: number, names: readonly string[]): Case | null {
     { across: multiplicand.digits, up: multiplier.digits, ...mat },
     { ...randomHabits(chance), dawdles, records: true },
     chance,
-    (told, self) =>
-      slips.reduce<ReturnType<Slipping['slip']>>(
-        (done, each) => done ?? each.slip(told, self),
-        null,
-      ),
+    togetherAtBars(slips),
   );
   const told = worker.work();
   const healed = names.includes('missing slide') && !worker.leftAbove();

@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import { CONTROLS, type Problem, replay, type Work } from '../../engine/index.ts';
 import { type Chance, chanceOf } from '../oracle/chance.ts';
 import { randomHabits } from '../oracle/habits.ts';
-import { type Slipping, slipOnce } from '../oracle/slips.ts';
+import { type Slipping, slipOnce, togetherAtBars } from '../oracle/slips.ts';
 import { Worker } from '../oracle/worker.ts';
 import { actionsOf, isHardlyWorked, problemOf, spent } from './play.ts';
 import { randomNumber } from './random.ts';
@@ -35,11 +35,7 @@ function slipping(stage: BarStage, seed: number, names: readonly string[]): Case
     { across: multiplicand.digits, up: multiplier.digits, ...mat },
     { ...randomHabits(chance), dawdles, knows: stage === 'facts' },
     chance,
-    (told, self) =>
-      slips.reduce<ReturnType<Slipping['slip']>>(
-        (done, each) => done ?? each.slip(told, self),
-        null,
-      ),
+    togetherAtBars(slips),
   );
   const told = worker.work();
   const healed = names.includes('missing slide') && !worker.leftAbove();

@@ -139,6 +139,12 @@ export interface Slipping {
   readonly happened: () => { readonly meant: Told; readonly done: readonly Told[] } | null;
 }
 
+/** Several slips in one: the first that has something to change changes it. */
+export function togetherAtBars(slips: readonly Slipping[]): Slip {
+  return (told, worker) =>
+    slips.reduce<ReturnType<Slip>>((done, { slip }) => done ?? slip(told, worker), null);
+}
+
 /** Slips once, at one of the first few occasions. */
 export function slipOnce(name: string, chance: Chance): Slipping {
   let wait = chance.below(30);
