@@ -128,6 +128,19 @@ describe('a batch', () => {
     expect((await attemptOf(app(), token)).length).toBe(3);
   });
 
+  test('by a server whose memory is behind what another one kept is refused the same way', async () => {
+    const { token, path } = await begun();
+    const other = await startApp(database());
+    const [first, second, third] = movesOf(ONE_ROW);
+    const ours = [...numbered([first]), ...numbered([second])];
+    await app().post(token, path, { base: 0, actions: ours.slice(0, 1) });
+    await other.app.post(token, path, { base: 1, actions: ours.slice(1) });
+    const answer = await app().post(token, path, { base: 1, actions: numbered([third]) });
+    await other.close();
+    expect(answer).toMatchObject({ status: 409, body: { length: 2, actions: ours.slice(1) } });
+    expect((await attemptOf(app(), token)).actions).toEqual(ours);
+  });
+
   test('from an outdated page whose work has all arrived is acknowledged, not refused', async () => {
     const { token, path } = await begun();
     const message = { base: 0, actions: numbered(movesOf(ONE_ROW).slice(0, 2)) };
