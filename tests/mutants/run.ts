@@ -37,6 +37,15 @@ function copyOfTheCommit(): string {
   return copy;
 }
 
+/** With everything that the tests have started: a mutant may loop in a process that outlives them. */
+function endGroup(leader: number): void {
+  try {
+    process.kill(-leader, 'SIGKILL');
+  } catch {
+    // Nobody of the group is left.
+  }
+}
+
 /** Runs the named test files in `folder`; true when they are green. */
 function green(folder: string, tests: readonly string[], limitMs: number): Promise<boolean> {
   return new Promise((done) => {
@@ -45,9 +54,10 @@ function green(folder: string, tests: readonly string[], limitMs: number): Promi
       stdio: 'ignore',
       detached: true,
     });
-    const timer = setTimeout(() => process.kill(-child.pid!, 'SIGKILL'), limitMs);
+    const timer = setTimeout(() => endGroup(child.pid!), limitMs);
     child.on('exit', (code) => {
       clearTimeout(timer);
+      endGroup(child.pid!);
       done(code === 0);
     });
   });
