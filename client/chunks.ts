@@ -6,7 +6,7 @@ export const CHUNKS = [
   // What every page needs, the class's too.
   {
     name: 'base',
-    test: /preload-helper|node_modules\/(@lit|lit)|client\/(words\/(?!number|class|help|e[ns]\.|pseudo|many)|ui\/(buttons|message)|api\/(http|session|launch)|launch\/(confirm|open-tab|kept)|message-words|work\/marks-text)/,
+    test: /preload-helper|node_modules\/(@lit|lit)|client\/(words\/(?!number|class|help|result|e[ns]\.|pseudo|many)|ui\/(buttons|message)|api\/(http|session|launch)|launch\/(confirm|open-tab|kept)|message-words|work\/marks-text)/,
   },
   // Bars: laying, counting, exchanging, sliding.
   {

@@ -2,7 +2,7 @@ import { ordinal } from './en.ts';
 import { many } from './many.ts';
 import type { Values } from './values.ts';
 
-/** What help says, in English: fetched when it is first asked for. */
+/** What help says and what the keys do, in English: fetched when it is first asked for. */
 export const helpEn = {
   howTile: 'Lay the tile {digit} at the {place}.',
   howLift: 'Take {bars} away from the marked square.',
@@ -40,4 +40,27 @@ export const helpEn = {
   askWalk: 'Follow the column up and the row across: what do they make together?',
   askTell: 'Which tile has the highest place?',
   askRead: 'Which digit is still to be written?',
+
+  // Keys
+  keysTitle: 'Keys',
+  keysWalk: 'Arrow keys',
+  keysWalkDoes: 'walk over the mat',
+  keysEnter: 'Enter',
+  keysEnterDoes: 'opens a square',
+  keysSpace: 'Space',
+  keysSpaceDoes: 'lays what is in your hand; picks up a pile and lets it slide',
+  keysDigit: '1 … 9',
+  keysDigitDoes: 'lay a tile, lay bars, count, write',
+  keysMore: '+ and −',
+  keysMoreDoes: 'how many bars at once',
+  keysCarry: '+ on the paper',
+  keysCarryDoes: 'makes the next digit a small one: it is carried',
+  keysBack: 'Backspace',
+  keysBackDoes: 'takes away, rubs out',
+  keysPage: 'Page Down, Page Up',
+  keysPageDoes: 'next move, move before',
+  keysUndo: 'Ctrl + Z',
+  keysUndoDoes: 'undoes',
+  keysEscape: 'Escape',
+  keysEscapeDoes: 'closes a square, puts back',
 } as const;

@@ -3,7 +3,7 @@ import type { helpEn } from './help-en.ts';
 import { many } from './many.ts';
 import type { Values } from './values.ts';
 
-/** What help says, in Spanish. */
+/** What help says and what the keys do, in Spanish. */
 export const helpEs: Record<keyof typeof helpEn, string | ((values: Values) => string)> = {
   howTile: 'Pon la ficha {digit} en las {place}.',
   howLift: 'Quita {bars} de la casilla marcada.',
@@ -42,4 +42,27 @@ export const helpEs: Record<keyof typeof helpEn, string | ((values: Values) => s
   askWalk: 'Sube por la columna y cruza por la fila: ¿cuánto forman juntas?',
   askTell: '¿Qué ficha tiene el lugar más alto?',
   askRead: '¿Qué cifra falta por escribir?',
+
+  // Keys
+  keysTitle: 'Teclas',
+  keysWalk: 'Flechas',
+  keysWalkDoes: 'recorren el tapete',
+  keysEnter: 'Intro',
+  keysEnterDoes: 'abre una casilla',
+  keysSpace: 'Espacio',
+  keysSpaceDoes: 'pone lo que tienes en la mano; levanta un montón y lo deja deslizar',
+  keysDigit: '1 … 9',
+  keysDigitDoes: 'ponen una ficha o barras, cuentan, escriben',
+  keysMore: '+ y −',
+  keysMoreDoes: 'cuántas barras a la vez',
+  keysCarry: '+ en el papel',
+  keysCarryDoes: 'hace pequeña la cifra siguiente: es la que se lleva',
+  keysBack: 'Retroceso',
+  keysBackDoes: 'quita, borra',
+  keysPage: 'Av Pág, Re Pág',
+  keysPageDoes: 'paso siguiente, paso anterior',
+  keysUndo: 'Ctrl + Z',
+  keysUndoDoes: 'deshace',
+  keysEscape: 'Escape',
+  keysEscapeDoes: 'cierra una casilla, devuelve a su lugar',
 };

@@ -1,10 +1,11 @@
 import type { en } from './en.ts';
 import type { helpEn } from './help-en.ts';
 import { languageOf, locale, numberLocale } from './locale.ts';
+import type { resultEn } from './result-en.ts';
 import type { Values } from './values.ts';
 
-type HelpId = keyof typeof helpEn;
-export type WordId = keyof typeof en | HelpId;
+type LaterId = keyof typeof helpEn | keyof typeof resultEn;
+export type WordId = keyof typeof en | LaterId;
 export type Phrase = string | ((values: Values) => string);
 
 /** The reader's own among the languages that there are. */
@@ -30,14 +31,16 @@ export const fill = (phrase: Phrase, values: Values): string => {
   });
 };
 
-const language = await loadWords<Record<Exclude<WordId, HelpId>, Phrase> & Record<string, Phrase>>({
-  en: async () => (await import('./en.ts')).en,
-  es: async () => (await import('./es.ts')).es,
-});
+const language = await loadWords<Record<Exclude<WordId, LaterId>, Phrase> & Record<string, Phrase>>(
+  {
+    en: async () => (await import('./en.ts')).en,
+    es: async () => (await import('./es.ts')).es,
+  },
+);
 
 const more: Record<string, Phrase> = {};
 
-/** Words that are fetched later, such as those of help; until then their ids have no words. */
+/** Words that are fetched later, such as those of help and of the result; until then their ids have no words. */
 export const addWords = (phrases: Readonly<Record<string, Phrase>>): void => {
   Object.assign(more, phrases);
 };

@@ -6,6 +6,7 @@ import {
   type Work,
 } from '../../engine/child.ts';
 import { words } from '../words/words.ts';
+import { leftOff } from './left-off.ts';
 import { toolFor } from './moves.ts';
 import { pageOf } from './pages.ts';
 import { type Sentence, sentence } from './says.ts';
@@ -21,35 +22,17 @@ const firstUnfinished = (works: readonly Work[]): number => {
 
 const toolsOf = ({ problem }: Work): readonly Tool[] => pageOf(problem.stage).tools(problem);
 
-const suggestedTool = (work: Work): ToolId => {
-  const tools = toolsOf(work);
-  const next = nextMove(work);
-  return ((next === null ? null : toolFor(tools, next)) ?? tools[0]!).id;
-};
-
-/** The first question that has no answer yet. */
-const firstUnanswered = ({ problem, position }: Work): number =>
-  Math.max(
-    0,
-    problem.prompts.findIndex((_, i) => position.said.prompts[i] === undefined),
-  );
-
-/** The row that the next move belongs to. */
-const firstRow = (work: Work): number => Math.max(0, Number(nextMove(work)?.say.values.row ?? 0));
-
 export const freshDesk = (problem: number, work: Work): Desk => ({
+  ...leftOff(work, toolsOf(work)),
   problem,
-  tool: suggestedTool(work),
   held: null,
   howMany: 1,
   slot: null,
   open: null,
-  row: firstRow(work),
   answer: '',
   spot: null,
   carries: false,
   fact: [0, 0],
-  prompt: firstUnanswered(work),
   numbers: false,
   hint: null,
   message: null,

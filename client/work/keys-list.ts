@@ -1,4 +1,5 @@
 import { html, type TemplateResult } from 'lit';
+import '../words/help-words.ts';
 import { type WordId, words } from '../words/words.ts';
 
 const KEYS: readonly (readonly [WordId, WordId])[] = [
@@ -7,6 +8,7 @@ const KEYS: readonly (readonly [WordId, WordId])[] = [
   ['keysSpace', 'keysSpaceDoes'],
   ['keysDigit', 'keysDigitDoes'],
   ['keysMore', 'keysMoreDoes'],
+  ['keysCarry', 'keysCarryDoes'],
   ['keysBack', 'keysBackDoes'],
   ['keysPage', 'keysPageDoes'],
   ['keysUndo', 'keysUndoDoes'],

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import type { Status, Work } from '../../engine/child.ts';
 import { type Outcome, readOutcome } from '../api/attempt.ts';
 import { buttonStyles } from '../ui/buttons.ts';
+import '../words/result-words.ts';
 import { numbersText, type WordId, words } from '../words/words.ts';
 import { freshDesk } from './desk.ts';
 import { savingOf } from './header.ts';

@@ -6,6 +6,8 @@ import { en } from '../../client/words/en.ts';
 import { es } from '../../client/words/es.ts';
 import { helpEn } from '../../client/words/help-en.ts';
 import { helpEs } from '../../client/words/help-es.ts';
+import { resultEn } from '../../client/words/result-en.ts';
+import { resultEs } from '../../client/words/result-es.ts';
 import { AttemptBook } from '../support/attempt-book.ts';
 import { childWork } from '../support/child-work.ts';
 import { openAs } from '../support/open-page.ts';
@@ -39,6 +41,7 @@ const valuesOf = (phrase: unknown): string[] =>
 describe.each<[string, Phrases, Phrases]>([
   ['the child’s pages', en, es],
   ['help', helpEn, helpEs],
+  ['the result', resultEn, resultEs],
   ['the teacher’s pages', classEn, classEs],
 ])('the Spanish words of %s', (_name, english, spanish) => {
   it('are all there, and none is English', () => {
