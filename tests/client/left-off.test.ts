@@ -29,8 +29,8 @@ const workedUntil = (problem: WrittenProblem, test: (action: Action) => boolean)
   return actions.slice(0, actions.findIndex(test));
 };
 
-const moveShown = async (page: Page): Promise<string> =>
-  page.locator('nav [aria-current=step]').innerText();
+const moveShown = async (page: Page): Promise<string | null> =>
+  page.locator('nav [aria-current=step]').textContent();
 
 const BARS = { stage: 'bars', multiplicand: '34', multiplier: '27' } as const;
 const PAPER = { stage: 'paper', multiplicand: '34', multiplier: '27' } as const;
