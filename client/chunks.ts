@@ -8,10 +8,12 @@ export const CHUNKS = [
     name: 'base',
     test: /preload-helper|node_modules\/(@lit|lit)|client\/(words\/(?!number|class|help|result|e[ns]\.|pseudo|many)|ui\/(buttons|message)|api\/(http|session|launch)|launch\/(confirm|open-tab|kept)|message-words|work\/marks-text)/,
   },
+  // A square that is opened: fetched ahead, and needed at the first that is.
+  { name: 'opened', test: /client\/mat\/(open-square|open-square-styles|ten)\.ts/ },
   // Bars: laying, counting, exchanging, sliding.
   {
     name: 'bars',
-    test: /engine\/(judge\/(laying|reading|exchanging|sliding|settling)|stages\/(mending|with-bars))\.ts|client\/(mat\/(open-square|open-square-styles|ten|tray)|work\/tools\/(count|lay|slide))\.ts/,
+    test: /engine\/(judge\/(laying|reading|exchanging|sliding|settling)|stages\/(mending|with-bars))\.ts|client\/(mat\/tray|work\/tools\/(count|lay|slide))\.ts/,
   },
   // Rows that are said.
   {

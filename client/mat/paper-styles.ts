@@ -24,6 +24,17 @@ export const paperStyles = css`
   :host([whole]) .sheet {
     margin: auto;
   }
+  /* Where it is written on, no place is narrower than a finger; what finds no room is scrolled to, the units first. */
+  :host([writes]) .box {
+    container-type: normal;
+    overflow: auto hidden;
+    direction: rtl;
+    overscroll-behavior: contain;
+  }
+  :host([writes]) .sheet {
+    --cell: 44px;
+    direction: ltr;
+  }
   .line {
     position: relative;
     display: flex;

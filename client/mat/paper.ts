@@ -65,15 +65,33 @@ const nameOf = ({ row }: PaperLine, cell: PaperCell): string => {
   return names.join(', ');
 };
 
+/** Names the place where the pen is. */
+const penOf = (view: PaperView | undefined): string =>
+  [...(view?.rows ?? []), ...(view === undefined ? [] : [view.product])]
+    .flatMap(({ line, cells }) =>
+      cells.filter(({ active }) => active).map(({ place }) => `${line} ${place}`),
+    )
+    .join();
+
 /**
  * Squared paper: the problem, what was said or written of each row, and the product line.
- * Property `view`; attributes for small screens: `whole` leaves out nothing, `row` all but the line that is being written.
+ * Property `view`; attributes: `writes` makes every place as wide as a finger; for small screens `whole` leaves out nothing,
+ * `row` all but the line that is being written.
  * Events: `line-cell` (detail: PaperSpot), `line-key` (detail: { spot, event }).
  */
 export class PwPaper extends LitElement {
   static override properties = { view: { attribute: false } };
   static override styles = [buttonStyles, paperStyles];
   declare view: PaperView;
+
+  /** Where the pen goes has to be seen. */
+  protected override updated(changed: Map<string, unknown>): void {
+    const before = changed.get('view') as PaperView | undefined;
+    if (penOf(before) !== penOf(this.view))
+      this.renderRoot
+        .querySelector('[aria-pressed=true]')
+        ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }
 
   /** Brings the focus to a place of a line. */
   focusSpot({ line, place }: PaperSpot): void {

@@ -37,6 +37,10 @@ export class PwKeypad extends LitElement {
         padding: 0;
         font-size: 1.25rem;
       }
+      /* A digit can be carried by a finger. */
+      [data-source] {
+        touch-action: none;
+      }
       .carry {
         font-size: 0.875rem;
       }

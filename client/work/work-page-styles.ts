@@ -296,6 +296,16 @@ export const workPageStyles = css`
       min-height: 56px;
     }
   }
+  @media (min-width: 701px) {
+    .read .middle:not(.alone),
+    .sum .middle:not(.alone),
+    .write .middle:not(.alone) {
+      grid-template-columns: minmax(0, 1fr) fit-content(50%);
+    }
+    .middle:not(.alone) pw-paper {
+      min-width: 232px;
+    }
+  }
   @media (max-width: 700px) {
     .page {
       gap: 8px;

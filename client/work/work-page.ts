@@ -16,6 +16,7 @@ import { lineKey, pressLine } from './line-presses.ts';
 import { pageOf } from './pages.ts';
 import { doDeed, openSquare, pressCell } from './presses.ts';
 import type { Round } from './round.ts';
+import { sentence } from './says.ts';
 import { matViewOf, openViewOf, paperViewOf } from './view-of.ts';
 import { workPageStyles } from './work-page-styles.ts';
 import type { WorkStore } from './work-store.ts';
@@ -24,9 +25,16 @@ import '../mat/paper.ts';
 /** Until then the page has enough to do with appearing, in ms. */
 const SETTLED = 2_000;
 
+const openSquareElement = () => import('../mat/open-square.ts');
+
 /** What is fetched only when it is wanted has to be here before the network may go. */
 const fetchAhead = (): void =>
-  void Promise.allSettled([import('./hints.ts'), import('./result.ts'), import('./keys-list.ts')]);
+  void Promise.allSettled([
+    openSquareElement(),
+    import('./hints.ts'),
+    import('./result.ts'),
+    import('./keys-list.ts'),
+  ]);
 
 const WIDE = '(min-width: 1200px)';
 
@@ -69,6 +77,11 @@ export class PwWork extends LitElement {
     this.at = new DeskController(this.store, () => this.requestUpdate());
     if (this.store.works.every((work) => work.finished.problem)) void this.showResult();
     setTimeout(fetchAhead, SETTLED);
+    // Whoever works will soon open a square, and what is typed into it must not be lost.
+    for (const first of ['pointerdown', 'keydown'])
+      this.addEventListener(first, () => void Promise.allSettled([openSquareElement()]), {
+        once: true,
+      });
     this.wide.addEventListener('change', this.refresh);
     this.addEventListener('pointerdown', this.drag.down);
     this.addEventListener('keydown', this.pageKey);
@@ -197,9 +210,18 @@ export class PwWork extends LitElement {
     void this.updateComplete.then(() => this.find<PwOpenSquare>('pw-open-square')?.focusFirst());
   }
 
+  private async fetchOpened(): Promise<void> {
+    try {
+      await openSquareElement();
+    } catch {
+      this.at.set({ open: null, message: sentence('messageUnreachable') });
+    }
+  }
+
   private opened() {
     const { open } = this.at.desk;
     if (open === null) return nothing;
+    if (customElements.get('pw-open-square') === undefined) void this.fetchOpened();
     return html`<pw-open-square
       .view=${openViewOf(this.at.work, this.at.desk, open)}
       @deed=${(event: CustomEvent<OpenDeed>) => doDeed(this.at, event.detail)}
@@ -228,6 +250,7 @@ export class PwWork extends LitElement {
     return html`<pw-paper
       ?whole=${!this.hasMat}
       ?row=${this.hasMat && at.desk.tool === 'write'}
+      ?writes=${['read', 'write', 'sum'].includes(at.desk.tool)}
       .view=${paperViewOf(at.work, at.desk, at.tools)}
       @line-cell=${(event: CustomEvent<PaperSpot>) => pressLine(at, event.detail)}
       @line-key=${(event: CustomEvent<{ spot: PaperSpot; event: KeyboardEvent }>) => this.lineKey(event.detail)}

@@ -6,7 +6,6 @@ import { openSquare } from '../presses.ts';
 import { sentence } from '../says.ts';
 import type { At, Tool } from '../tool.ts';
 import { pad } from './parts.ts';
-import '../../mat/open-square.ts';
 
 const openingPicture = picture([
   box(4, 24, 30),
