@@ -45,7 +45,7 @@ function steps(parts: AppParts): Step[] {
   return [
     ['/', logRequests(log)],
     ['/health', headers, neverCached, healthRoutes(parts.ready)],
-    ['/assets', headers, assets()],
+    ['/assets', headers, ...assets()],
     ['/work', framed, headers, neverCached, page],
     ['/class', framed, headers, neverCached, page],
     ['/print', framed, headers, neverCached, page],

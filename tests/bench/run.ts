@@ -1,8 +1,9 @@
+import { client } from './client.ts';
 import { engine } from './engine.ts';
 import type { Bench } from './figure.ts';
 
 /** Every bench by its name; a new one is a file here and a line below. */
-const BENCHES: Readonly<Record<string, Bench>> = { engine };
+const BENCHES: Readonly<Record<string, Bench>> = { client, engine };
 
 const USAGE = `Usage: npm run -s bench -- ${Object.keys(BENCHES).join('|')} [--json]`;
 
