@@ -13,13 +13,13 @@ import { emptyReport, note, type Report, type Running } from './report.ts';
 import { expected } from './scene.ts';
 import { checkActions, openActivity, workBoth } from './work.ts';
 
-type Close = () => Promise<unknown>;
+export type Close = () => Promise<unknown>;
 
 /** Far from the ports that people use, so that a check beside an open school disturbs nobody. */
 const somePort = (): number => 20_000 + Math.floor(Math.random() * 20_000);
 
 /** Starts everything; what must be closed at the end is added as it is opened. */
-const open = async (report: Report, closing: Close[]): Promise<Running> => {
+export const openAll = async (report: Report, closing: Close[]): Promise<Running> => {
   const data = await mkdtemp(join(tmpdir(), 'placeweave-check-'));
   closing.push(() => rm(data, { recursive: true, force: true }));
   const plan = await prepare(data, { tool: somePort(), school: somePort() });
@@ -36,7 +36,7 @@ const open = async (report: Report, closing: Close[]): Promise<Running> => {
 };
 
 const run = async (report: Report, closing: Close[]): Promise<void> => {
-  const running = await open(report, closing);
+  const running = await openAll(report, closing);
   const page = await running.browser.newPage({ viewport: { width: 1280, height: 900 } });
   page.setDefaultTimeout(30_000);
   await openActivity(page, running, report);
