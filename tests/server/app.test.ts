@@ -101,6 +101,19 @@ test('a built asset may be kept for a year', async () => {
   expect(headers.get('cache-control')).toBe('public, max-age=31536000, immutable');
 });
 
+test('scripts are sent compressed, the answers of the API are not', async () => {
+  const script = (await readdir(`${BUILT_PAGES}assets`)).find((name) => /^work-.*\.js$/.test(name));
+  const asset = await app().get(null, `/assets/${script}`);
+  expect(asset.headers.get('content-encoding')).toMatch(/^(br|gzip)$/);
+  const activity = await app().activity([
+    { stage: 'bars', multiplicand: '934', multiplier: '314' },
+  ]);
+  const token = await app().token({ custom: { activity } });
+  const attempt = await app().get(token, '/api/attempt');
+  expect(attempt.status).toBe(200);
+  expect(attempt.headers.get('content-encoding')).toBeNull();
+});
+
 describe('health', () => {
   test('says that the process lives and that work can be kept', async () => {
     expect((await app().get(null, '/health/live')).body).toEqual({ live: true });

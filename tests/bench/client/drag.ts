@@ -41,6 +41,7 @@ const onMat = async (page: Page): Promise<number> => {
   await page.mouse.move(bar.x + bar.width / 2, bar.y + bar.height / 2);
   await page.mouse.down();
   await page.mouse.move(420, 330);
+  if (!(await page.locator('.ghost').isVisible())) throw new Error('the bar is not in the hand');
   const gap = await gapWhileMoving(page);
   await page.keyboard.press('Escape');
   await page.mouse.up();
