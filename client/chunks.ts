@@ -28,6 +28,6 @@ export const CHUNKS = [
   // The work itself, at whatever stage, and the mat.
   {
     name: 'work',
-    test: /engine\/(?!judge\/(paper\/(?!lines)|facts|fact-shape|prompting)|stages\/(?!known|load|prompts|captions|bar-moves|point-moves|tile-moves))|client\/(work\/(?!stages\/|tools\/(?!(parts|product|write|tiles)\.ts)|hints|result|round|step-bead|marks-text|keys-list|belonging)|mat\/|api\/attempt|ui\/(icons|keypad|progress|weave))/,
+    test: /engine\/(?!judge\/(paper\/(?!lines)|facts|fact-shape|prompting)|stages\/(?!known|load|prompts|captions|bar-moves|point-moves|tile-moves))|client\/(work\/(?!stages\/|tools\/(?!(parts|product|write|tiles)\.ts)|hints|result|round|step-bead|marks-text|keys-list|belonging|another|see-worked)|mat\/|api\/attempt|ui\/(icons|keypad|progress|weave))/,
   },
 ];

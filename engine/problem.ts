@@ -11,6 +11,11 @@ export interface Policy {
   readonly marks: Readonly<Record<Status, string>>;
   /** The page takes a wrong action back at once; the engine only sees the undo. */
   readonly bounce: boolean;
+  /**
+   * The page lets the child watch another problem of the same shape being worked. It shows no step of this one, so it
+   * costs no mark; that it was watched stands in the log as a hint of level 1.
+   */
+  readonly presentation: boolean;
 }
 
 export const DEFAULT_POLICY: Policy = {
@@ -19,6 +24,7 @@ export const DEFAULT_POLICY: Policy = {
   readRows: true,
   marks: { first: '1', corrected: '0.6', follows: '1', hinted: '0.5', notRight: '0', open: '0' },
   bounce: false,
+  presentation: false,
 };
 
 /** A question of `walk` or `build`. Places are absolute. */
@@ -62,4 +68,5 @@ export interface WrittenPolicy {
   readonly readRows?: boolean;
   readonly marks?: Readonly<Partial<Record<Status, string>>>;
   readonly bounce?: boolean;
+  readonly presentation?: boolean;
 }

@@ -17,11 +17,13 @@ const MOST_SEEN = 5;
 
 /**
  * A problem worked move by move, forward and back, at whoever's pace. Its stage must be loaded.
- * Property `problem`. Event `last`: the last move is shown. Slotted content stands beside the other buttons.
+ * Properties `problem`, `intro` (a sentence before the first move). Event `last`: the last move is shown.
+ * Slotted content stands beside the other buttons.
  */
 export class PwPlayer extends LitElement {
   static override properties = {
     problem: { attribute: false },
+    intro: {},
     at: { state: true },
     captions: { state: true },
   };
@@ -126,12 +128,14 @@ export class PwPlayer extends LitElement {
     `,
   ];
   declare problem: Problem;
+  declare intro: string;
   declare at: number;
   declare captions: boolean;
   private reel!: Reel;
 
   constructor() {
     super();
+    this.intro = '';
     this.at = 0;
     this.captions = true;
   }
@@ -144,6 +148,11 @@ export class PwPlayer extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('keydown', this.key, { capture: true });
+  }
+
+  /** The heading takes the focus, so that keys and ears begin at the top. */
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('h1')?.focus();
   }
 
   private readonly key = (event: KeyboardEvent): void => {
@@ -207,11 +216,12 @@ export class PwPlayer extends LitElement {
 
   protected override render() {
     const { move } = this;
-    const caption = move === null ? openingOf(this.problem) : captionOf(move, this.problem);
+    const opening = openingOf(this.problem);
+    const caption = move === null ? `${this.intro} ${opening}` : captionOf(move, this.problem);
     const all = this.reel.length;
     return html`<div class="page" dir="ltr">
       ${this.scene()}
-      <h1 class="unseen">${openingOf(this.problem)}</h1>
+      <h1 class="unseen" tabindex="-1">${this.intro} ${opening}</h1>
       <p class=${this.captions ? 'caption' : 'unseen'} role="status" dir="auto">${caption}</p>
       <div class="controls">
         ${this.step(-1)}<span class="at">${presentWords('at', { at: this.at, all })}</span>${this.step(1)}

@@ -35,6 +35,8 @@ export const presentEn = {
   captions: 'Words',
   choose: 'Another problem',
   close: 'Close',
+  oneLikeYours: 'Not your own work, but one like it.',
+  backToOwn: 'Back to my own',
   at: 'Move {at} of {all}',
   noteTitle: 'Note as presented',
   noteIntro:

@@ -37,6 +37,8 @@ export const presentEs: Record<keyof typeof presentEn, Phrase> = {
   captions: 'Palabras',
   choose: 'Otro problema',
   close: 'Cerrar',
+  oneLikeYours: 'No es tu trabajo, pero se parece.',
+  backToOwn: 'Volver al mío',
   at: 'Paso {at} de {all}',
   noteTitle: 'Anotar como presentado',
   noteIntro:

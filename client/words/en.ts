@@ -70,6 +70,7 @@ export const en = {
   readAloud: 'Read aloud',
   check: 'Check',
   hint: 'Help me',
+  seeWorked: 'See one worked',
   keys: 'Keys',
   numbersOnBars: 'Numbers on the bars',
   close: 'Close',

@@ -73,6 +73,7 @@ export const es: Record<keyof typeof en, string | ((values: Values) => string)> 
   readAloud: 'Leer en voz alta',
   check: 'Comprobar',
   hint: 'Ayúdame',
+  seeWorked: 'Ver uno hecho',
   keys: 'Teclas',
   numbersOnBars: 'Números en las barras',
   close: 'Cerrar',

@@ -53,6 +53,7 @@ export const headerOf = (
   at: DeskController,
   help: () => void,
   leave: (() => void) | null,
+  watch: (() => void) | null,
 ): TemplateResult => {
   const { id, values } = at.sentence;
   const text = words(id, values);
@@ -71,6 +72,7 @@ export const headerOf = (
         ${tool('undo', 'undo', () => at.do({ do: 'undo' }))}
         ${speaks() ? tool('readAloud', 'speak', () => speak(text)) : nothing}
         ${tool('hint', 'lamp', () => void at.help())}
+        ${watch === null ? nothing : tool('seeWorked', 'watch', watch)}
         ${hasBars(at) ? tool('numbersOnBars', 'digits', () => at.set({ numbers: !at.desk.numbers }), { pressed: at.desk.numbers }) : nothing}
         ${tool('keys', 'help', help)}
         ${leave === null ? nothing : html`<button data-do="leave" @click=${leave}>${words(at.store.alone ? 'toResult' : 'backToClass')}</button>`}

@@ -5,6 +5,7 @@ import { squareCell } from '../mat/cells.ts';
 import type { PwMat } from '../mat/mat.ts';
 import type { OpenDeed, PwOpenSquare } from '../mat/open-square.ts';
 import type { PaperSpot, PwPaper } from '../mat/paper.ts';
+import type { PwPlayer } from '../present/player.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { words } from '../words/words.ts';
 import { ghostOf, movesOf, pileKinds } from './bench.ts';
@@ -19,7 +20,7 @@ import type { Round } from './round.ts';
 import { sentence } from './says.ts';
 import { matViewOf, openViewOf, paperViewOf } from './view-of.ts';
 import { workPageStyles } from './work-page-styles.ts';
-import type { WorkStore } from './work-store.ts';
+import type { Keeping, WorkStore } from './work-store.ts';
 import '../mat/paper.ts';
 
 /** Until then the page has enough to do with appearing, in ms. */
@@ -28,12 +29,15 @@ const SETTLED = 2_000;
 const openSquareElement = () => import('../mat/open-square.ts');
 
 /** What is fetched only when it is wanted has to be here before the network may go. */
-const fetchAhead = (): void =>
+const fetchAhead = ({ works }: Keeping): void =>
   void Promise.allSettled([
     openSquareElement(),
     import('./hints.ts'),
     import('./result.ts'),
     import('./keys-list.ts'),
+    ...(works.some(({ problem }) => problem.policy.presentation)
+      ? [import('./see-worked.ts')]
+      : []),
   ]);
 
 const WIDE = '(min-width: 1200px)';
@@ -45,12 +49,15 @@ export class PwWork extends LitElement {
     leave: { attribute: false },
     dragged: { state: true },
     atResult: { state: true },
+    watched: { state: true },
   };
   static override styles = [buttonStyles, workPageStyles];
   declare store: WorkStore;
   declare leave: (() => void) | null;
   declare dragged: Source | null;
   declare atResult: boolean;
+  /** Another problem, worked while the child looks on. */
+  declare watched: TemplateResult | null;
   private at!: DeskController;
   private round: Round | null = null;
   private shown = { problem: -1, length: 0 };
@@ -70,13 +77,14 @@ export class PwWork extends LitElement {
     this.leave = null;
     this.dragged = null;
     this.atResult = false;
+    this.watched = null;
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.at = new DeskController(this.store, () => this.requestUpdate());
     if (this.store.works.every((work) => work.finished.problem)) void this.showResult();
-    setTimeout(fetchAhead, SETTLED);
+    setTimeout(fetchAhead, SETTLED, this.store);
     // Whoever works will soon open a square, and what is typed into it must not be lost.
     for (const first of ['pointerdown', 'keydown'])
       this.addEventListener(first, () => void Promise.allSettled([openSquareElement()]), {
@@ -102,7 +110,11 @@ export class PwWork extends LitElement {
   }
 
   private readonly pageKey = (event: KeyboardEvent): void => {
-    if (event.key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey)) {
+    if (
+      this.watched === null &&
+      event.key.toLowerCase() === 'z' &&
+      (event.ctrlKey || event.metaKey)
+    ) {
       event.preventDefault();
       this.at.do({ do: 'undo' });
     }
@@ -135,6 +147,28 @@ export class PwWork extends LitElement {
     await this.updateComplete;
     this.find<HTMLDialogElement>('#keys')?.showModal();
   };
+
+  /** Where the teacher allows it; that it was asked for stands in the record, as a question would. */
+  private readonly watch = async (): Promise<void> => {
+    try {
+      const { seeWorked } = await import('./see-worked.ts');
+      this.at.store.do(this.at.desk.problem, { do: 'hint', level: 1 });
+      this.watched = seeWorked(this.at.work.problem, () => {
+        this.watched = null;
+      });
+      await this.updateComplete;
+      this.find<PwPlayer>('pw-player')?.focus();
+    } catch {
+      this.at.set({ message: sentence('messageUnreachable') });
+    }
+  };
+
+  private get mayWatch(): boolean {
+    const { problem, finished } = this.at.work;
+    // On an open mat without numbers there is nothing to work.
+    const nothing = problem.walk === null && problem.multiplier.digits.length === 0;
+    return problem.policy.presentation && !finished.problem && !nothing;
+  }
 
   private grabs(source: Source): boolean {
     if (this.at.work.finished.problem) return false;
@@ -278,6 +312,7 @@ export class PwWork extends LitElement {
   }
 
   protected override render() {
+    if (this.watched !== null) return this.watched;
     if (this.atResult)
       return html`<pw-result
         .store=${this.store}
@@ -288,7 +323,7 @@ export class PwWork extends LitElement {
     const open = this.at.desk.open !== null;
     const place = !open ? '' : this.wide.matches ? 'beside' : 'over';
     return html`<div class="page ${place} ${this.at.desk.tool} at-${this.at.work.problem.stage}">
-      ${headerOf(this.at, () => void this.help(), this.at.store.alone ? () => void this.showResult() : this.leave)} ${this.mainPart(open)}
+      ${headerOf(this.at, () => void this.help(), this.at.store.alone ? () => void this.showResult() : this.leave, this.mayWatch ? () => void this.watch() : null)} ${this.mainPart(open)}
       <div class="unseen" role="status">${this.at.desk.status}</div>
       ${this.dragged === null ? nothing : ghostOf(this.at, this.dragged)}${this.keys}
     </div>`;

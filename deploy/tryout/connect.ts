@@ -46,9 +46,9 @@ const addActivities = async ({ connection }: Database, registration: string): Pr
   const store = activityStore(connection);
   await store.prepare();
   const ids: string[] = [];
-  for (const { title, problems, points } of DEMO_ACTIVITIES) {
+  for (const { title, problems, points, policy } of DEMO_ACTIVITIES) {
     const marked = points === null ? {} : { points: String(points) };
-    const content = sound(readActivity({ registration, title, problems, ...marked }));
+    const content = sound(readActivity({ registration, title, problems, policy, ...marked }));
     const activity = randomUUID();
     await store.add({ ...content, activity, createdAt: new Date() });
     ids.push(activity);

@@ -4,6 +4,7 @@ export interface DemoActivity {
   description: string;
   /** Points in the gradebook; null: practice without marks. */
   points: number | null;
+  policy?: { presentation: boolean };
   problems: { stage: string; multiplicand: string; multiplier: string }[];
 }
 
@@ -21,6 +22,7 @@ export const DEMO_ACTIVITIES: DemoActivity[] = [
     title: 'Practice with the mat',
     description: 'Try as often as you like. Nobody marks it.',
     points: null,
+    policy: { presentation: true },
     problems: [
       { stage: 'bars1', multiplicand: '213', multiplier: '4' },
       { stage: 'bars', multiplicand: '45', multiplier: '12' },

@@ -20,6 +20,8 @@ export function parsePolicy(written: unknown): Result<Policy> {
   if (!readRows.ok) return readRows;
   const bounce = readBoolean(given.bounce, 'policy.bounce');
   if (!bounce.ok) return bounce;
+  const presentation = readBoolean(given.presentation, 'policy.presentation');
+  if (!presentation.ok) return presentation;
   const marks = parseMarks(given.marks);
   if (!marks.ok) return marks;
   return ok({
@@ -29,6 +31,7 @@ export function parsePolicy(written: unknown): Result<Policy> {
     readRows: readRows.value,
     marks: marks.value,
     bounce: bounce.value,
+    presentation: presentation.value,
   });
 }
 

@@ -8,6 +8,7 @@ const fileSchema = v.object({
   registration: v.pipe(v.string(), v.nonEmpty()),
   title: v.pipe(v.string(), v.trim(), v.nonEmpty(), v.maxLength(200)),
   problems: v.pipe(v.array(v.unknown()), v.minLength(1), v.maxLength(MOST_PROBLEMS)),
+  policy: v.optional(v.record(v.string(), v.unknown()), {}),
   release: v.optional(v.picklist(RELEASES), 'onFinish'),
   points: v.optional(
     v.pipe(
@@ -33,13 +34,22 @@ export type ReadActivity = { ok: true; value: ActivityFile } | { ok: false; comp
 export function readActivity(written: unknown): ReadActivity {
   const file = v.safeParse(fileSchema, written);
   if (!file.success) return { ok: false, complaints: file.issues.map(complaint) };
-  const problems = file.output.problems.map(parseProblem);
+  const { policy, ...rest } = file.output;
+  const problems = rest.problems.map((problem) => parseProblem(under(policy, problem)));
   const complaints = problems.flatMap((problem, index) =>
     problem.ok ? [] : [`problems[${index}]: ${JSON.stringify(problem.fault)}`],
   );
   if (complaints.length > 0) return { ok: false, complaints };
   const normal = problems.flatMap((problem) => (problem.ok ? [writeProblem(problem.value)] : []));
-  return { ok: true, value: { ...file.output, problems: normal } };
+  return { ok: true, value: { ...rest, problems: normal } };
+}
+
+/** The policy of the activity holds for each problem that does not say otherwise. */
+function under(policy: object, problem: unknown): unknown {
+  if (typeof problem !== 'object' || problem === null) return problem;
+  const own = (problem as { readonly policy?: unknown }).policy;
+  if (own !== undefined && (typeof own !== 'object' || own === null)) return problem;
+  return { ...problem, policy: { ...policy, ...own } };
 }
 
 function complaint(issue: v.BaseIssue<unknown>): string {

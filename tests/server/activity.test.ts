@@ -31,6 +31,27 @@ describe('the file of an activity', () => {
     expect(read.ok || read.complaints[0]).toMatch(complaint);
   });
 
+  test('gives its policy to each problem that does not say otherwise', () => {
+    const own = { ...ONE_ROW, policy: { control: 'end' } };
+    const policy = { presentation: true, control: 'silent' };
+    const read = readActivity({ ...FILE, policy, problems: [ONE_ROW, own] });
+    expect(read).toMatchObject({
+      value: {
+        problems: [
+          { policy: { presentation: true, control: 'silent' } },
+          { policy: { presentation: true, control: 'end' } },
+        ],
+      },
+    });
+  });
+
+  test('with a policy that nobody knows names the word', () => {
+    const read = readActivity({ ...FILE, policy: { presentation: 'often' } });
+    expect(read.ok || read.complaints[0]).toMatch(/notYesOrNo.*policy\.presentation/);
+    const strange = readActivity({ ...FILE, policy: { shows: true } });
+    expect(strange.ok || strange.complaints[0]).toMatch(/unknownField.*policy\.shows/);
+  });
+
   test('with a problem that fits no mat names it and the size it needs', () => {
     const large = { stage: 'bars', multiplicand: '12345678901', multiplier: '123' };
     const read = readActivity({ ...FILE, problems: [ONE_ROW, large] });
