@@ -15,7 +15,7 @@ export interface Open {
 const MOST_HELD = 1_000;
 
 export interface Standings {
-  /** The attempt of a session, `null` if there is none; `fresh` reads the record whatever is in memory. */
+  /** The attempt of a session, `null` if there is none; `fresh` asks the record whether memory is as far. */
   open(session: Session, fresh?: boolean): Promise<Open | null>;
   hold(open: Open): void;
   /** Where a record stands that was just read: replayed only if memory is not as far. */
@@ -24,7 +24,9 @@ export interface Standings {
 
 /**
  * Keeps the attempts that are being worked on, so that a batch costs no replay. Never believed: the database appends
- * only to the length that memory has, so a standing that is behind is noticed and read again.
+ * only to the length that memory has, so a standing that is behind is noticed and read again. A record only grows: at
+ * the length that memory has it says what memory says, or a page that sends nonsense over and over would have a long
+ * attempt replayed each time.
  */
 export function createStandings(attempts: AttemptStore, activities: ActivityStore): Standings {
   const held = new Map<string, Open>();
@@ -46,9 +48,13 @@ export function createStandings(attempts: AttemptStore, activities: ActivityStor
     return { attempt, activity, standing: await standingOf(activity.problems, actions) };
   };
 
+  const lengthOf = (session: Session) => attempts.lengthOf({ ...session, id: session.attempt });
+
   const open = async (session: Session, fresh = false) => {
-    const known = fresh ? undefined : held.get(session.attempt);
-    if (known !== undefined && belongs(known.attempt, session)) return known;
+    const known = held.get(session.attempt);
+    if (known !== undefined && belongs(known.attempt, session)) {
+      if (!fresh || (await lengthOf(session)) === known.standing.length) return known;
+    }
     const found = await read(session);
     if (found !== null) hold(found);
     return found;

@@ -57,6 +57,12 @@ export function attemptStore(connection: Connection) {
 
     find: (owner: Owner) => attempts.findOne(named(owner)).lean<Attempt>().exec(),
 
+    /** How many actions are kept; `null` if there is no such attempt. */
+    async lengthOf(owner: Owner): Promise<number | null> {
+      const found = await attempts.findOne(named(owner)).select('length').lean<Attempt>().exec();
+      return found?.length ?? null;
+    },
+
     /**
      * Appends if nothing was appended since `base`; false otherwise. By the driver itself: a child waits for this one,
      * and what it writes was made by the wire schema and the engine, so that casting it again finds nothing.
