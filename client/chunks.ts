@@ -6,7 +6,7 @@ export const CHUNKS = [
   // What every page needs, the class's too.
   {
     name: 'base',
-    test: /preload-helper|node_modules\/(@lit|lit)|client\/(words\/(?!number|class|help|result|e[ns]\.|pseudo|many)|ui\/(buttons|message)|api\/(http|session|launch)|launch\/(confirm|open-tab|kept)|message-words|work\/marks-text)/,
+    test: /preload-helper|node_modules\/(@lit|lit)|client\/(words\/(?!number|choice|class|help|result|e[ns]\.|pseudo|many)|ui\/(beads|buttons|message)|api\/(http|session|launch)|launch\/(confirm|open-tab|kept)|message-words|work\/marks-text)/,
   },
   // A square that is opened: fetched ahead, and needed at the first that is.
   { name: 'opened', test: /client\/mat\/(open-square|open-square-styles|ten)\.ts/ },
@@ -28,6 +28,6 @@ export const CHUNKS = [
   // The work itself, at whatever stage, and the mat.
   {
     name: 'work',
-    test: /engine\/(?!judge\/(paper\/(?!lines)|facts|fact-shape|prompting)|stages\/(?!known|load|prompts|captions|bar-moves|point-moves|tile-moves))|client\/(work\/(?!stages\/|tools\/(?!(parts|product|write|tiles)\.ts)|hints|result|round|step-bead|marks-text|keys-list|belonging|another|see-worked)|mat\/|api\/attempt|ui\/(icons|keypad|progress|weave))/,
+    test: /engine\/(?!judge\/(paper\/(?!lines)|facts|fact-shape|prompting)|stages\/(?!known|load|prompts|captions|bar-moves|point-moves|tile-moves))|client\/(work\/(?!stages\/|tools\/(?!(parts|product|write|tiles)\.ts)|hints|result|round|step-bead|marks-text|keys-list|belonging|another|choice|see-worked)|mat\/|api\/attempt|ui\/(icons|keypad|progress|weave))/,
   },
 ];

@@ -1,5 +1,5 @@
 import express, { type Express, json, type RequestHandler, type Router } from 'express';
-import { actionRoutes, attemptRoute } from './attempts/routes.ts';
+import { attemptRoute, workRoutes } from './attempts/routes.ts';
 import type { AttemptService } from './attempts/service.ts';
 import { classRoutes } from './classroom/routes.ts';
 import type { ClassService } from './classroom/service.ts';
@@ -51,7 +51,7 @@ function steps(parts: AppParts): Step[] {
     ['/print', framed, headers, neverCached, page],
     ['/present', framed, headers, neverCached, page],
     ['/api', headers, neverCached, onlyJson, needsRoom(parts.hasRoom), requireSession(sessions)],
-    ['/api/attempts', actionRoutes(attempts), resultRoutes(marks)],
+    ['/api/attempts', workRoutes(attempts), resultRoutes(marks)],
     ['/api', json({ limit: LIMITS.body })],
     ['/api/attempt', attemptRoute(attempts)],
     ['/api/sessions', sessionRoutes(sessions)],

@@ -30,5 +30,9 @@ export const actionsMessage = v.strictObject({
   actions: v.array(sentAction),
 });
 
+/** Which of the problems a learner picks. */
+export const choiceMessage = v.strictObject({ problem: whole(100) });
+
+export type ChoiceMessage = v.InferOutput<typeof choiceMessage>;
 export type ActionsMessage = v.InferOutput<typeof actionsMessage>;
 export type SentAction = ActionsMessage['actions'][number];

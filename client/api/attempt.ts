@@ -1,4 +1,5 @@
 import type { Action, WrittenProblem } from '../../engine/child.ts';
+import type { Beads } from '../ui/beads.ts';
 import { type Reply, request } from './http.ts';
 
 /** What a child did, as it travels: counted by `n` for each open page `client`; `at` = ms since the attempt was opened there. */
@@ -21,6 +22,9 @@ export interface Attempt {
   /** A hash: keys the unsent queue of this person on a shared device. */
   readonly person: string;
   readonly problems: readonly WrittenProblem[];
+  /** Problems of which one is still to be picked; then `problems` is empty. */
+  readonly choices: readonly WrittenProblem[];
+  readonly beads: Beads;
   readonly length: number;
   readonly actions: readonly Entry[];
   readonly trial: boolean;
@@ -55,6 +59,13 @@ export interface Outcome {
 
 export const openAttempt = (): Promise<Reply<{ attempt: Attempt }>> =>
   request('/api/attempt', { method: 'GET' });
+
+/** Picks one of the choices; whatever was picked first stays. */
+export const chooseProblem = (id: string, problem: number): Promise<Reply<{ attempt: Attempt }>> =>
+  request(`/api/attempts/${encodeURIComponent(id)}/choice`, {
+    method: 'POST',
+    body: { problem },
+  });
 
 export const sendActions = (
   id: string,

@@ -1,4 +1,5 @@
 import type { WrittenProblem } from '../../engine/child.ts';
+import type { Beads } from '../ui/beads.ts';
 import type { DeliveryState } from './attempt.ts';
 import { type Reply, request } from './http.ts';
 
@@ -21,6 +22,7 @@ export interface Classroom {
     readonly title: string;
     readonly release: 'onFinish' | 'byTeacher';
     readonly problems: readonly WrittenProblem[];
+    readonly beads: Beads;
   };
   readonly children: readonly ChildRow[];
 }

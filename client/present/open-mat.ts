@@ -29,6 +29,8 @@ const nobodys = (): Attempt => ({
   title: '',
   person: '',
   problems: [],
+  choices: [],
+  beads: 'blueFive',
   length: 0,
   actions: [],
   trial: false,

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Problem } from '../../engine/child.ts';
-import type { Given } from '../problems/address.ts';
+import { type Given, NOTHING_GIVEN } from '../problems/address.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { presentWords } from '../words/class-present-words.ts';
 import { loadStages } from '../work/stages.ts';
@@ -58,7 +58,7 @@ export class PwPresent extends LitElement {
 
   constructor() {
     super();
-    this.given = { title: '', problems: [] };
+    this.given = NOTHING_GIVEN;
     this.chosen = null;
     this.ended = false;
     this.told = '';

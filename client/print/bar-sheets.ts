@@ -26,7 +26,7 @@ const barsOf = ({ barSets, numbers }: Choice, bead: number): Bar[] =>
   );
 
 const draw = ({ x, y, width, height, kind }: Placed<Bar>, bead: number, choice: Choice) => {
-  const fill = choice.inks === 'colour' ? (BEADS[kind - 1] ?? PAPER) : PAPER;
+  const fill = choice.inks === 'colour' ? (BEADS[choice.beads][kind - 1] ?? PAPER) : PAPER;
   const middle = height / 2;
   const line = Math.max(0.15, bead * 0.06);
   const beads = Array.from(

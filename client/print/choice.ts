@@ -1,4 +1,5 @@
 import type { Problem } from '../../engine/child.ts';
+import type { Beads } from '../ui/beads.ts';
 import type { Inks } from './inks.ts';
 import type { PaperName } from './paper.ts';
 
@@ -24,6 +25,7 @@ export interface Choice {
   readonly tileSets: number;
   /** How many bars of each length. */
   readonly barSets: number;
+  readonly beads: Beads;
   readonly numbers: boolean;
   readonly ruling: (typeof RULINGS)[number];
   readonly problems: readonly Problem[];

@@ -1,8 +1,9 @@
 import { html, LitElement, nothing, svg } from 'lit';
-import type { Given } from '../problems/address.ts';
+import { type Given, NOTHING_GIVEN } from '../problems/address.ts';
+import { BEADS } from '../ui/beads.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { printWords } from '../words/class-print-words.ts';
-import { locale } from '../words/locale.ts';
+import { browserLanguages, locale } from '../words/locale.ts';
 import type { Choice } from './choice.ts';
 import { formOf } from './form.ts';
 import { PAPERS, type PaperName, sizeOf, usualPaper } from './paper.ts';
@@ -20,6 +21,7 @@ const FIRST: Omit<Choice, 'paper'> = {
   side: 'whole',
   tileSets: 2,
   barSets: 9,
+  beads: BEADS[0],
   numbers: false,
   ruling: 7,
   problems: [],
@@ -54,8 +56,8 @@ export class PwPrint extends LitElement {
 
   constructor() {
     super();
-    this.given = { title: '', problems: [] };
-    this.choice = { ...FIRST, paper: usualPaper([locale, ...navigator.languages]) };
+    this.given = NOTHING_GIVEN;
+    this.choice = { ...FIRST, paper: usualPaper([locale, ...browserLanguages]) };
     this.source = 'typed';
     this.typed = '';
     this.blocked = false;
@@ -64,6 +66,7 @@ export class PwPrint extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     if (this.given.problems.length > 0) this.source = 'activity';
+    this.choice = { ...this.choice, beads: this.given.beads };
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, this.rules];
   }
 

@@ -198,8 +198,8 @@ export class PwClass extends LitElement {
   }
 
   /** Pages beside this one: they get the problems in their address, for they have no session of their own. */
-  private links({ title, problems }: Classroom['activity']) {
-    const fragment = fragmentOf(title, problems);
+  private links(activity: Classroom['activity']) {
+    const fragment = fragmentOf(activity);
     return html`<a href=${`/present#${fragment}`} target="_blank">${classWords('classPresent')}</a>
       <a href=${`/print#${fragment}`}>${classWords('classPrint')}</a>`;
   }

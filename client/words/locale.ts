@@ -29,9 +29,12 @@ const ofLaunch = (): string | null => {
   }
 };
 
+/** The languages that the browser asks for, as far as they are tags that Intl knows. */
+export const browserLanguages: readonly string[] = navigator.languages.filter(isTag);
+
 /** The reader's language: the platform's, else the browser's, as far as it is among ours. */
 export const locale: string =
-  [ofLaunch() ?? '', ...navigator.languages].filter(isTag).find(isKnown) ?? 'en';
+  [ofLaunch() ?? '', ...browserLanguages].filter(isTag).find(isKnown) ?? 'en';
 
 const TEST_LOCALES = ['en-xa', 'ar-xb'];
 /** How numbers and moments are written. */

@@ -1,10 +1,11 @@
+import type { choiceEn } from './choice-en.ts';
 import type { en } from './en.ts';
 import type { helpEn } from './help-en.ts';
 import { languageOf, locale, numberLocale } from './locale.ts';
 import type { resultEn } from './result-en.ts';
 import type { Values } from './values.ts';
 
-type LaterId = keyof typeof helpEn | keyof typeof resultEn;
+type LaterId = keyof typeof choiceEn | keyof typeof helpEn | keyof typeof resultEn;
 export type WordId = keyof typeof en | LaterId;
 export type Phrase = string | ((values: Values) => string);
 

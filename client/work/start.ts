@@ -1,18 +1,39 @@
+import type { Attempt } from '../api/attempt.ts';
+import { showBeads } from '../ui/beads.ts';
 import { browserSurroundings } from './surroundings.ts';
 import { PwWork } from './work-page.ts';
-import { openWork } from './work-store.ts';
+import { openWork, type WorkStore, workOn } from './work-store.ts';
 
-/** The child's page on the work of the session, or the code of what stands in its way; `leave` leads back to where a trial was begun. */
-export const startWorkPage = async (
-  leave: (() => void) | null,
-): Promise<{ element: HTMLElement } | { code: string }> => {
+/** The way back to where a trial was begun, if there is one. */
+type Leave = (() => void) | null;
+type Started = { readonly element: HTMLElement } | { readonly code: string };
+
+/** The child's page on the work of the session, or the code of what stands in its way. */
+export const startWorkPage = async (leave: Leave): Promise<Started> => {
   const element = new PwWork();
   const opened = await openWork(browserSurroundings(), element.refresh);
-  if ('code' in opened) return opened;
-  const { store } = opened;
+  if ('toChoose' in opened) return { element: await choosing(opened.toChoose, leave) };
+  return 'code' in opened ? opened : { element: ready(element, opened.store, leave) };
+};
+
+const ready = (element: PwWork, store: WorkStore, leave: Leave): PwWork => {
+  showBeads(store.attempt.beads);
   element.store = store;
   element.leave = leave;
-  addEventListener('online', () => store.networkBack());
-  addEventListener('pagehide', () => store.leave());
-  return { element };
+  return element;
+};
+
+/** The start screen; the work takes its place once it is chosen. */
+const choosing = async (attempt: Attempt, leave: Leave): Promise<HTMLElement> => {
+  const { PwChoice } = await import('./choice.ts');
+  const choice = Object.assign(new PwChoice(), { attempt });
+  choice.begin = async (chosen, sentence) => {
+    const element = new PwWork();
+    const opened = await workOn(chosen, browserSurroundings(), element.refresh);
+    if (!('store' in opened)) return false;
+    element.first = sentence;
+    choice.replaceWith(ready(element, opened.store, leave));
+    return true;
+  };
+  return choice;
 };

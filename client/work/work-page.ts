@@ -17,7 +17,7 @@ import { lineKey, pressLine } from './line-presses.ts';
 import { pageOf } from './pages.ts';
 import { doDeed, openSquare, pressCell } from './presses.ts';
 import type { Round } from './round.ts';
-import { sentence } from './says.ts';
+import { type Sentence, sentence } from './says.ts';
 import { matViewOf, openViewOf, paperViewOf } from './view-of.ts';
 import { workPageStyles } from './work-page-styles.ts';
 import type { Keeping, WorkStore } from './work-store.ts';
@@ -54,6 +54,8 @@ export class PwWork extends LitElement {
   static override styles = [buttonStyles, workPageStyles];
   declare store: WorkStore;
   declare leave: (() => void) | null;
+  /** What is said first, if anything. */
+  first: Sentence | null = null;
   declare dragged: Source | null;
   declare atResult: boolean;
   /** Another problem, worked while the child looks on. */
@@ -83,6 +85,7 @@ export class PwWork extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.at = new DeskController(this.store, () => this.requestUpdate());
+    if (this.first !== null) this.at.set({ message: this.first });
     if (this.store.works.every((work) => work.finished.problem)) void this.showResult();
     setTimeout(fetchAhead, SETTLED, this.store);
     // Whoever works will soon open a square, and what is typed into it must not be lost.

@@ -7,6 +7,7 @@ import {
   refusalOf,
   replay,
   type Work,
+  type WrittenProblem,
 } from '../../engine/child.ts';
 import type { Attempt, Sent } from '../api/attempt.ts';
 import {
@@ -25,9 +26,10 @@ import { openUnsentStore, purgeUnsent, type UnsentStore } from './unsent-store.t
 /** Actions in one request: far below the server's limit of 64 kB. */
 const BATCH = 200;
 
-const playable = (attempt: Attempt): Problem[] | null => {
+/** Null when one of them cannot be played. */
+export const playable = (all: readonly WrittenProblem[]): Problem[] | null => {
   const problems: Problem[] = [];
-  for (const written of attempt.problems) {
+  for (const written of all) {
     const parsed = parseProblem(written);
     if (!parsed.ok) return null;
     problems.push(parsed.value);
@@ -162,16 +164,28 @@ export class WorkStore {
   }
 }
 
+type Opened =
+  | { readonly store: WorkStore }
+  | { readonly toChoose: Attempt }
+  | { readonly code: string };
+
 /** Opens the person's attempt; the code of a failure is the server's, or `noProblem` when its problems cannot be played here. */
-export const openWork = async (
-  around: Surroundings,
-  changed: () => void,
-): Promise<{ store: WorkStore } | { code: string }> => {
+export const openWork = async (around: Surroundings, changed: () => void): Promise<Opened> => {
   const reply = await around.open();
   if (!reply.ok) return { code: reply.code };
-  const problems = playable(reply.value.attempt);
+  return workOn(reply.value.attempt, around, changed);
+};
+
+/** The work on an attempt; what is still to be chosen, if so; or the code of what stands in its way. */
+export const workOn = async (
+  attempt: Attempt,
+  around: Surroundings,
+  changed: () => void,
+): Promise<Opened> => {
+  if (attempt.choices.length > 0) return { toChoose: attempt };
+  const problems = playable(attempt.problems);
   if (problems === null) return { code: 'noProblem' };
   const ready = await around.prepare(problems.map(({ stage }) => stage));
   if (!ready) return { code: 'unreachable' };
-  return { store: new WorkStore(reply.value.attempt, problems, around, changed) };
+  return { store: new WorkStore(attempt, problems, around, changed) };
 };

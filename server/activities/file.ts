@@ -1,14 +1,18 @@
 import * as v from 'valibot';
 import { parseProblem, type WrittenProblem, writeProblem } from '../../engine/index.ts';
-import { RELEASES, type Release } from './schema.ts';
+import { BEADS, type Beads, RELEASES, type Release } from './schema.ts';
 
 const MOST_PROBLEMS = 100;
+/** More to choose from is a burden. */
+const MOST_CHOICES = 3;
 
 const fileSchema = v.object({
   registration: v.pipe(v.string(), v.nonEmpty()),
   title: v.pipe(v.string(), v.trim(), v.nonEmpty(), v.maxLength(200)),
   problems: v.pipe(v.array(v.unknown()), v.minLength(1), v.maxLength(MOST_PROBLEMS)),
   policy: v.optional(v.record(v.string(), v.unknown()), {}),
+  choice: v.optional(v.boolean(), false),
+  beads: v.optional(v.picklist(BEADS), BEADS[0]),
   release: v.optional(v.picklist(RELEASES), 'onFinish'),
   points: v.optional(
     v.pipe(
@@ -24,6 +28,8 @@ export interface ActivityFile {
   readonly registration: string;
   readonly title: string;
   readonly problems: readonly WrittenProblem[];
+  readonly choice: boolean;
+  readonly beads: Beads;
   readonly release: Release;
   readonly points: string;
 }
@@ -35,6 +41,8 @@ export function readActivity(written: unknown): ReadActivity {
   const file = v.safeParse(fileSchema, written);
   if (!file.success) return { ok: false, complaints: file.issues.map(complaint) };
   const { policy, ...rest } = file.output;
+  if (rest.choice && (rest.problems.length < 2 || rest.problems.length > MOST_CHOICES))
+    return { ok: false, complaints: [`problems: a choice is among 2 to ${MOST_CHOICES}`] };
   const problems = rest.problems.map((problem) => parseProblem(under(policy, problem)));
   const complaints = problems.flatMap((problem, index) =>
     problem.ok ? [] : [`problems[${index}]: ${JSON.stringify(problem.fault)}`],

@@ -1,6 +1,6 @@
 import { json, Router } from 'express';
 import { answer, readMessage, sessionOf } from '../answer.ts';
-import { actionsMessage, LIMITS } from '../contract.ts';
+import { actionsMessage, choiceMessage, LIMITS } from '../contract.ts';
 import type { AttemptService } from './service.ts';
 
 /** `GET /attempt`: the attempt of the session. */
@@ -13,8 +13,8 @@ export function attemptRoute(attempts: AttemptService): Router {
   return router;
 }
 
-/** `POST /attempts/:id/actions`: a numbered batch of what the learner did. */
-export function actionRoutes(attempts: AttemptService): Router {
+/** `POST /attempts/:id/actions`: a numbered batch of what the learner did. `POST /attempts/:id/choice`: which problem is picked. */
+export function workRoutes(attempts: AttemptService): Router {
   const router = Router();
   router.post(
     '/:id/actions',
@@ -23,6 +23,15 @@ export function actionRoutes(attempts: AttemptService): Router {
       const message = readMessage(actionsMessage, req.body);
       if (!message.ok) return message;
       return attempts.add(sessionOf(res), req.params.id ?? '', message.value);
+    }),
+  );
+  router.post(
+    '/:id/choice',
+    json({ limit: LIMITS.body, strict: true }),
+    answer(async (req, res) => {
+      const message = readMessage(choiceMessage, req.body);
+      if (!message.ok) return message;
+      return attempts.choose(sessionOf(res), req.params.id ?? '', message.value);
     }),
   );
   return router;

@@ -32,6 +32,8 @@ export interface Attempt extends Person {
   readonly activity: string;
   readonly version: number;
   readonly trial: boolean;
+  /** Index of the problem that the learner picked, where the activity lets them; `null`: nothing is picked. */
+  readonly chosen: number | null;
   readonly length: number;
   readonly actions: readonly Entry[];
   readonly problemsFinished: number;
@@ -74,6 +76,7 @@ export const attemptSchema = new Schema<Attempt>(
     activity: text,
     version: count,
     trial: { type: Boolean, required: true },
+    chosen: { type: Number, default: null },
     length: count,
     actions: [entrySchema],
     problemsFinished: count,

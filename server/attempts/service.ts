@@ -1,5 +1,6 @@
+import { BEADS } from '../activities/schema.ts';
 import type { ActivityStore } from '../activities/store.ts';
-import { type ActionsMessage, LIMITS } from '../contract.ts';
+import { type ActionsMessage, type ChoiceMessage, LIMITS } from '../contract.ts';
 import type { Transaction } from '../database/transaction.ts';
 import type { Delivery } from '../delivery/delivery.ts';
 import { done, type Outcome, refuse } from '../errors.ts';
@@ -7,6 +8,7 @@ import type { Session } from '../sessions/schema.ts';
 import type { PlacementStore } from '../sessions/store.ts';
 import { personHash } from '../sessions/token.ts';
 import { type Batch, freshOf, type Receipt, readBatch, receiptOf } from './batch.ts';
+import { isToChoose, problemsOf } from './chosen.ts';
 import { scoreOf, ungraded } from './finish.ts';
 import { handIn } from './hand-in.ts';
 import type { Open, Standings } from './standings.ts';
@@ -43,7 +45,9 @@ export function createAttempts(parts: AttemptParts) {
         id: found._id,
         title: activity.title,
         person: personHash(session, parts.secret),
-        problems: activity.problems,
+        problems: problemsOf(activity, found),
+        choices: isToChoose(activity, found) ? activity.problems : [],
+        beads: activity.beads ?? BEADS[0],
         length: found.length,
         actions: found.actions,
         trial,
@@ -51,6 +55,22 @@ export function createAttempts(parts: AttemptParts) {
         release: activity.release,
       },
     });
+  }
+
+  /** Keeps which problem was picked. Whoever comes second, with a double click or on another device, gets what was picked first. */
+  async function choose(
+    session: Session,
+    id: string,
+    { problem }: ChoiceMessage,
+  ): Promise<Outcome<unknown>> {
+    if (id !== session.attempt) return refuse('notFound');
+    const owner = { ...session, id };
+    const found = await attempts.find(owner);
+    const activity = found && (await activities.find(found.activity, found.version));
+    if (!found || !activity) return refuse('notFound');
+    if (problem >= activity.problems.length) return refuse('noSuchProblem', 'problem');
+    if (isToChoose(activity, found)) await attempts.choose(owner, problem);
+    return show(session);
   }
 
   /** Keeps what is new of a batch, once; the page may forget what the receipt names. */
@@ -140,5 +160,5 @@ export function createAttempts(parts: AttemptParts) {
     return kept ? finished : null;
   }
 
-  return { show, add };
+  return { show, choose, add };
 }

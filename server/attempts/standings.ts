@@ -1,6 +1,7 @@
 import type { ActivityVersion } from '../activities/schema.ts';
 import type { ActivityStore } from '../activities/store.ts';
 import type { Session } from '../sessions/schema.ts';
+import { isToChoose, problemsOf } from './chosen.ts';
 import type { Attempt } from './schema.ts';
 import type { AttemptStore } from './store.ts';
 import { type Standing, standingOf } from './work.ts';
@@ -45,7 +46,7 @@ export function createStandings(attempts: AttemptStore, activities: ActivityStor
     const activity = found && (await activities.find(found.activity, found.version));
     if (!found || !activity) return null;
     const { actions, length: _, problemsFinished: __, ...attempt } = found;
-    return { attempt, activity, standing: await standingOf(activity.problems, actions) };
+    return { attempt, activity, standing: await standingOf(problemsOf(activity, found), actions) };
   };
 
   const lengthOf = (session: Session) => attempts.lengthOf({ ...session, id: session.attempt });
@@ -56,14 +57,15 @@ export function createStandings(attempts: AttemptStore, activities: ActivityStor
       if (!fresh || (await lengthOf(session)) === known.standing.length) return known;
     }
     const found = await read(session);
-    if (found !== null) hold(found);
+    // What is still to be chosen is not held: the choice does not show in the length.
+    if (found !== null && !isToChoose(found.activity, found.attempt)) hold(found);
     return found;
   };
 
   const of = async (attempt: Attempt, activity: ActivityVersion) => {
     const known = held.get(attempt._id)?.standing;
     if (known?.length === attempt.length) return known;
-    return standingOf(activity.problems, attempt.actions);
+    return standingOf(problemsOf(activity, attempt), attempt.actions);
   };
 
   return { open, hold, of };

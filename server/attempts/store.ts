@@ -25,6 +25,7 @@ export interface Finish {
 }
 
 const BLANK = {
+  chosen: null,
   length: 0,
   actions: [],
   problemsFinished: 0,
@@ -61,6 +62,11 @@ export function attemptStore(connection: Connection) {
     async lengthOf(owner: Owner): Promise<number | null> {
       const found = await attempts.findOne(named(owner)).select('length').lean<Attempt>().exec();
       return found?.length ?? null;
+    },
+
+    /** Keeps what was picked, once: a second choice changes nothing. */
+    async choose(owner: Owner, chosen: number): Promise<void> {
+      await attempts.updateOne({ ...named(owner), chosen: null }, { $set: { chosen } });
     },
 
     /**

@@ -1,4 +1,6 @@
+import { BEADS } from '../activities/schema.ts';
 import type { ActivityStore } from '../activities/store.ts';
+import { problemsOf } from '../attempts/chosen.ts';
 import { handIn } from '../attempts/hand-in.ts';
 import type { Attempt } from '../attempts/schema.ts';
 import type { AttemptStore } from '../attempts/store.ts';
@@ -34,8 +36,8 @@ export function createClassroom(parts: ClassParts) {
     const [rows, states] = await Promise.all([attempts.atPlacement(session), statesAt(placement)]);
     const sizes = await problemCounts(rows);
     const children = rows.map((row, index) => child(row, index, placement, sizes, states));
-    const { title, release, problems } = activity;
-    return done({ activity: { title, release, problems }, children });
+    const { title, release, problems, beads = BEADS[0] } = activity;
+    return done({ activity: { title, release, problems, beads }, children });
   }
 
   async function statesAt(placement: Placement): Promise<Map<string, ShownDelivery>> {
@@ -50,7 +52,7 @@ export function createClassroom(parts: ClassParts) {
     const versions = new Map(rows.map((row) => [versionOf(row), row]));
     const counts = [...versions].map(async ([key, row]): Promise<[string, number]> => {
       const version = await activities.find(row.activity, row.version);
-      return [key, version?.problems.length ?? 0];
+      return [key, version?.choice === true ? 1 : (version?.problems.length ?? 0)];
     });
     return new Map(await Promise.all(counts));
   }
@@ -71,7 +73,7 @@ export function createClassroom(parts: ClassParts) {
     const attempt = await attempts.find(owner);
     const activity = attempt && (await activities.find(attempt.activity, attempt.version));
     if (!attempt || !activity) return false;
-    const standing = await standingOf(activity.problems, attempt.actions);
+    const standing = await standingOf(problemsOf(activity, attempt), attempt.actions);
     return parts.inTransaction(async (transaction) => {
       const first = await attempts.release(owner, clock(), transaction);
       if (first)

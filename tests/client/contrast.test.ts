@@ -10,6 +10,13 @@ const tokensIn = (block: string): Record<string, string> =>
 
 const [plain = '', ...media] = CSS.split('@media');
 const light = tokensIn(plain);
+/** What each bead scheme changes, by its name. */
+const SCHEMES = Object.fromEntries(
+  [...CSS.matchAll(/data-beads="(\w+)"\] \{([^}]*)\}/g)].map(([, name = '', block = '']) => [
+    name,
+    tokensIn(block),
+  ]),
+);
 const dark = { ...light, ...tokensIn(media.find((m) => m.includes('dark')) ?? '') };
 
 /** WCAG 2.2, "relative luminance". */
@@ -88,6 +95,10 @@ describe.each([
 
   it.each(BEADS)('show each bead by its outline or its fill on every cloth: %s', (bead) => {
     for (const cloth of HIERARCHIES)
-      expect(Math.max(ratio(bead, cloth), ratio('bead-line', cloth))).toBeGreaterThanOrEqual(3);
+      for (const scheme of [{}, ...Object.values(SCHEMES)]) {
+        const fill = { ...tokens, ...scheme }[bead] ?? '';
+        const shown = Math.max(contrast(fill, tokens[cloth] ?? ''), ratio('bead-line', cloth));
+        expect(shown).toBeGreaterThanOrEqual(3);
+      }
   });
 });

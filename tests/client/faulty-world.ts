@@ -57,7 +57,7 @@ export class FaultyWorld {
       opened = it;
     });
     await this.clock.pass(PATIENCE);
-    if (opened === undefined || 'code' in opened) return null;
+    if (opened === undefined || !('store' in opened)) return null;
     const page = { device, child, store: opened.store, done: [], closed };
     this.pages.push(page);
     return page;

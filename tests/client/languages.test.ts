@@ -1,5 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { choiceEn } from '../../client/words/choice-en.ts';
+import { choiceEs } from '../../client/words/choice-es.ts';
 import { classEn } from '../../client/words/class-en.ts';
 import { classEs } from '../../client/words/class-es.ts';
 import { en } from '../../client/words/en.ts';
@@ -42,6 +44,7 @@ describe.each<[string, Phrases, Phrases]>([
   ['the child’s pages', en, es],
   ['help', helpEn, helpEs],
   ['the result', resultEn, resultEs],
+  ['a choice', choiceEn, choiceEs],
   ['the teacher’s pages', classEn, classEs],
 ])('the Spanish words of %s', (_name, english, spanish) => {
   it('are all there, and none is English', () => {

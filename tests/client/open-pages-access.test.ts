@@ -72,6 +72,11 @@ describe('the inks of paper', () => {
     expect(inks.TILE_BELOW).toBe(token('tile-below'));
     expect(inks.TINTS).toEqual(names.map(token));
     expect(inks.EDGES).toEqual(names.map((name) => token(`${name}-edge`)));
-    expect(inks.BEADS).toEqual(inks.BEADS.map((_, i) => token(`bead-${i + 1}`)));
+    const usual = Array.from({ length: 10 }, (_, i) => token(`bead-${i + 1}`));
+    for (const [scheme, beads] of Object.entries(inks.BEADS)) {
+      const [, own = ''] = CSS.split(`data-beads="${scheme}"`);
+      const of = (i: number) => new RegExp(`^[^}]*--bead-${i + 1}: (#[0-9a-f]{6})`).exec(own)?.[1];
+      expect([scheme, beads]).toEqual([scheme, usual.map((bead, i) => of(i) ?? bead)]);
+    }
   });
 });

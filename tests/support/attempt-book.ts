@@ -25,7 +25,10 @@ type Written = Omit<Kept, 'aside'>;
 export class AttemptBook {
   readonly entries: Kept[] = [];
   readonly person: string;
-  readonly problems: readonly WrittenProblem[];
+  problems: readonly WrittenProblem[];
+  /** Of which one is still to be picked. */
+  choices: readonly WrittenProblem[] = [];
+  beads = 'blueFive';
   readonly release: 'onFinish' | 'byTeacher';
 
   constructor(
@@ -50,14 +53,24 @@ export class AttemptBook {
     });
   }
 
+  /** Picks one of the choices, once. */
+  choose(index: number): void {
+    const chosen = this.choices[index];
+    if (chosen === undefined) return;
+    this.problems = [chosen];
+    this.choices = [];
+  }
+
   shown() {
-    const { entries, person, problems, release } = this;
+    const { entries, person, problems, choices, beads, release } = this;
     return {
       attempt: {
         id: `attempt-of-${person}`,
         title: 'Two numbers on the mat',
         person,
         problems,
+        choices,
+        beads,
         length: entries.length,
         actions: entries,
         trial: false,

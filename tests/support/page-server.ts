@@ -72,7 +72,10 @@ export class PageServer {
   private api(book: AttemptBook, path: string, body: unknown, res: ServerResponse): void {
     if (path === '/api/attempt') json(res, 200, book.shown());
     else if (path.endsWith('/result')) json(res, 200, book.result());
-    else if (path === '/api/sessions/renew')
+    else if (path.endsWith('/choice')) {
+      book.choose((body as { problem: number }).problem);
+      json(res, 200, book.shown());
+    } else if (path === '/api/sessions/renew')
       json(res, 200, { token: book.person, expiresIn: 3600 });
     else {
       const { base, actions } = body as {

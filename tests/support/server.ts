@@ -82,6 +82,7 @@ export interface TestApp {
   activity(
     problems: readonly WrittenProblem[],
     release?: 'onFinish' | 'byTeacher',
+    more?: { readonly choice?: boolean },
   ): Promise<string>;
   token(changes?: Partial<VerifiedLaunch>): Promise<string>;
   get(token: string | null, path: string): Promise<Answer>;
@@ -120,13 +121,13 @@ export async function startApp(database: Database) {
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const app: TestApp = {
     ...{ url, placeweave, clock, disk },
-    async activity(problems, release = 'onFinish') {
+    async activity(problems, release = 'onFinish', more = {}) {
       const activity = randomUUID();
       const content = { registration: 'harbour-lane', title: 'Two rows', points: '100' };
       const createdAt = new Date();
       await activityStore(database.connection).add({
         ...content,
-        ...{ activity, problems, release, createdAt },
+        ...{ activity, problems, release, createdAt, ...more },
       });
       return activity;
     },
