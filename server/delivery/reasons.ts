@@ -21,6 +21,8 @@ export const REASONS = {
   tokenRefused:
     'the platform does not accept this tool: its key set, client id or token address may differ',
   tokenUnavailable: 'the platform gives no access token at the moment',
+  keySealed:
+    'our own key does not open: PLACEWEAVE_SECRET is not the one with which the platform was added',
   platformSuspended: 'this platform is suspended here',
   platformUnknown: 'this platform is no longer registered here',
   scopeMissing: 'the platform does not let this tool send marks; switch its grade service on',

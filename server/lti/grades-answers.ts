@@ -24,6 +24,7 @@ export type CallReason =
 export const TOKEN_REASONS = [
   'tokenRefused',
   'tokenUnavailable',
+  'keySealed',
   'platformSuspended',
   'platformUnknown',
 ] as const;

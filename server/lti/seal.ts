@@ -8,12 +8,20 @@ export function seal(text: string, secret: string): string {
   return Buffer.concat([iv, cipher.getAuthTag(), body]).toString('base64');
 }
 
-/** @throws if the secret is another one, or the text was changed */
+/** The secret is another one, or the text was changed. */
+export class WrongSeal extends Error {}
+
+/** @throws {WrongSeal} */
 export function unseal(sealed: string, secret: string): string {
   const bytes = Buffer.from(sealed, 'base64');
   const opening = createDecipheriv('aes-256-gcm', keyOf(secret), bytes.subarray(0, 12));
   opening.setAuthTag(bytes.subarray(12, 28));
-  return Buffer.concat([opening.update(bytes.subarray(28)), opening.final()]).toString('utf8');
+  const body = opening.update(bytes.subarray(28));
+  try {
+    return Buffer.concat([body, opening.final()]).toString('utf8');
+  } catch {
+    throw new WrongSeal();
+  }
 }
 
 /** A key of its own for one use of a secret, so that no two uses share one. */

@@ -7,6 +7,7 @@ import type { Platforms } from '../platforms/store.ts';
 import type { ServiceToken } from './grades.ts';
 import type { Outbound, OutboundAnswer } from './outbound.ts';
 import type { Provider } from './provider.ts';
+import { WrongSeal } from './seal.ts';
 
 interface Token {
   token: string;
@@ -33,7 +34,7 @@ export interface TokenParts {
 /**
  * Faults: those of the outbound client; `scopeRefused` nothing of what was asked is granted;
  * `tokenRefused` the platform does not accept us (`reason` its code); `tokenUnavailable` it has trouble;
- * `platformUnknown`, `platformSuspended`.
+ * `keySealed` our key was sealed with another secret than the one that is set; `platformUnknown`, `platformSuspended`.
  */
 export function createTokens(parts: TokenParts): ServiceToken {
   const clock = parts.clock ?? Date.now;
@@ -69,8 +70,9 @@ async function request(
   const registration = await platforms.byId(id);
   if (registration === null) return fault('platformUnknown');
   if (registration.status !== 'active') return fault('platformSuspended');
-  const pem = await provider.privateKey(registration);
+  const pem = await provider.privateKey(registration).catch(unlessSealed);
   if (pem === null) return fault('platformUnknown');
+  if (pem instanceof WrongSeal) return fault('keySealed');
   const answer = await outbound.send({
     url: registration.tokenUrl,
     method: 'POST',
@@ -86,6 +88,11 @@ async function request(
     }).toString(),
   });
   return answer.ok ? readAnswer(answer.value, scopes) : answer;
+}
+
+function unlessSealed(error: unknown): WrongSeal {
+  if (error instanceof WrongSeal) return error;
+  throw error;
 }
 
 /** Security Framework 1.0 §4.1.1: signed by us, for the platform's authorization server, once. */

@@ -144,6 +144,7 @@ describe('a platform that refuses', () => {
     ['scopeRefused', 'stuck', 'scopeMissing'],
     ['platformUnknown', 'stuck', 'platformUnknown'],
     ['tokenRefused', 'waiting', 'tokenRefused'],
+    ['keySealed', 'waiting', 'keySealed'],
     ['timeout', 'waiting', 'timeout'],
   ] as const)('a token (%s) leaves the mark %s', async (code, state, reason) => {
     const token = async () => ({ ok: false, fault: { code, at: 'registration' } }) as const;

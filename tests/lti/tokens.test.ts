@@ -2,6 +2,7 @@ import { createPublicKey, generateKeyPairSync } from 'node:crypto';
 import { jwtVerify } from 'jose';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { createOutbound, type Outbound } from '../../server/lti/outbound.ts';
+import { seal, unseal } from '../../server/lti/seal.ts';
 import { createTokens } from '../../server/lti/tokens.ts';
 import { platformStore } from '../../server/platforms/store.ts';
 import { databaseForFile } from '../support/database.ts';
@@ -33,9 +34,9 @@ beforeEach(async () => {
   return () => platform.close();
 });
 
-function tokens() {
+function tokens(privateKey = async () => pem) {
   const platforms = platformStore(database().connection);
-  const provider = { privateKey: async () => pem };
+  const provider = { privateKey };
   return createTokens({ platforms, provider, outbound, clock: () => now });
 }
 
@@ -159,6 +160,12 @@ describe('answers of platforms', () => {
     platform.answerToken = good;
     expect((await ask(registration, [SCORE])).ok).toBe(true);
   });
+});
+
+test('no token with a key that another secret sealed, and it says so', async () => {
+  const ask = tokens(async () => unseal(seal(pem, 'the secret before'), 'the secret now'));
+  expect(await ask(registration, [SCORE])).toMatchObject({ fault: { code: 'keySealed' } });
+  expect(platform.asked).toHaveLength(0);
 });
 
 test('no token for a platform that is suspended or unknown', async () => {
