@@ -6,7 +6,7 @@ const MOST_PROBLEMS = 100;
 /** More to choose from is a burden. */
 const MOST_CHOICES = 3;
 
-const fileSchema = v.object({
+const fileSchema = v.strictObject({
   registration: v.pipe(v.string(), v.nonEmpty()),
   title: v.pipe(v.string(), v.trim(), v.nonEmpty(), v.maxLength(200)),
   problems: v.pipe(v.array(v.unknown()), v.minLength(1), v.maxLength(MOST_PROBLEMS)),
@@ -61,5 +61,11 @@ function under(policy: object, problem: unknown): unknown {
 }
 
 function complaint(issue: v.BaseIssue<unknown>): string {
-  return `${v.getDotPath(issue) ?? 'the file'}: ${issue.message}`;
+  return `${v.getDotPath(issue) ?? 'the file'}: ${wrong(issue)}`;
+}
+
+/** A word that is not known may be one misspelt: read over, it would leave in force what it was to change. */
+function wrong({ expected, received, message }: v.BaseIssue<unknown>): string {
+  if (received === 'undefined') return 'is missing';
+  return expected === 'never' ? 'is not known here' : message;
 }

@@ -1,38 +1,44 @@
 import { randomUUID } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
-import { readActivity } from '../activities/file.ts';
+import { type ActivityFile, readActivity } from '../activities/file.ts';
 import { activityStore } from '../activities/store.ts';
 import { readConfig } from '../config.ts';
-import { visitDatabase } from '../database/open.ts';
+import { type Database, visitDatabase } from '../database/open.ts';
 import { createLog } from '../log.ts';
+import { platformStore } from '../platforms/store.ts';
+import { readJson } from './json-file.ts';
+
+const USAGE = 'Usage: npm run -s activity -- FILE.json';
 
 /** `npm run -s activity -- FILE.json`: keeps an activity and prints `{"activity": id}`. */
-async function main(file: string | undefined): Promise<string[]> {
-  if (file === undefined) return ['Usage: npm run -s activity -- FILE.json'];
+async function main([file, ...more]: string[]): Promise<string[]> {
+  if (file === undefined || file.startsWith('-') || more.length > 0) return [USAGE];
   const settings = readConfig(process.env);
   if (!settings.ok) return settings.complaints;
-  const written = readActivity(await jsonIn(file));
+  const read = await readJson(file);
+  if (!read.ok) return read.complaints;
+  const written = readActivity(read.value);
   if (!written.ok) return written.complaints;
   const database = await visitDatabase(settings.config, createLog('silent'));
   if (!database.ok) return [database.fault.text];
   const { connection, close } = database.value;
-  const activities = activityStore(connection);
-  await activities.prepare();
-  const id = randomUUID();
-  await activities.add({ ...written.value, activity: id, createdAt: new Date() });
-  await close();
-  console.log(JSON.stringify({ activity: id }));
-  return [];
-}
-
-async function jsonIn(file: string): Promise<unknown> {
   try {
-    return JSON.parse(await readFile(file, 'utf8'));
-  } catch {
-    return null;
+    return await keep(connection, written.value);
+  } finally {
+    await close();
   }
 }
 
-const complaints = await main(process.argv[2]);
+async function keep(connection: Database['connection'], file: ActivityFile): Promise<string[]> {
+  if ((await platformStore(connection).byId(file.registration)) === null)
+    return [`There is no registration ${file.registration}; see: npm run -s platform -- list`];
+  const activities = activityStore(connection);
+  await activities.prepare();
+  const activity = randomUUID();
+  await activities.add({ ...file, activity, createdAt: new Date() });
+  console.log(JSON.stringify({ activity }));
+  return [];
+}
+
+const complaints = await main(process.argv.slice(2));
 for (const complaint of complaints) console.error(complaint);
 process.exitCode = complaints.length === 0 ? 0 : 1;

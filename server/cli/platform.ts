@@ -2,7 +2,6 @@
  * `npm run -s platform -- add FILE.json` registers a platform, prints its id and what to enter there;
  * `… approve REGISTRATION DEPLOYMENT` lets one more deployment launch; `… list`; `… keys`.
  */
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Config, readConfig } from '../config.ts';
 import { keptSecret } from '../database/folder.ts';
@@ -11,6 +10,7 @@ import { createLog } from '../log.ts';
 import { createRegistrar, type Registrar, valuesForPlatform } from '../lti/registrar.ts';
 import { readPlatform } from '../platforms/file.ts';
 import { type Platforms, platformStore } from '../platforms/store.ts';
+import { readJson } from './json-file.ts';
 
 const USAGE = `Usage: npm run -s platform -- add FILE.json
        npm run -s platform -- approve REGISTRATION DEPLOYMENT
@@ -34,7 +34,9 @@ const COMMANDS: Record<string, { words: number; run: Command }> = {
 };
 
 async function add(desk: Desk, file: string): Promise<Reply> {
-  const written = readPlatform(await jsonIn(file));
+  const read = await readJson(file);
+  if (!read.ok) return read;
+  const written = readPlatform(read.value);
   if (!written.ok) return written;
   const made = await (await desk.registrar()).register(written.value);
   return good({ registration: made.id, ...valuesForPlatform(desk.config.url) });
@@ -78,14 +80,6 @@ function desk(config: Config, { connection }: Database): Desk {
       return createRegistrar({ connection, platforms, secret });
     },
   };
-}
-
-async function jsonIn(file: string): Promise<unknown> {
-  try {
-    return JSON.parse(await readFile(file, 'utf8'));
-  } catch {
-    return null;
-  }
 }
 
 function good(value: unknown): Reply {

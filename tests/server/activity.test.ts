@@ -9,6 +9,7 @@ import { readActivity } from '../../server/activities/file.ts';
 import { activityStore } from '../../server/activities/store.ts';
 import { openDatabase } from '../../server/database/open.ts';
 import { createLog } from '../../server/log.ts';
+import { platformStore } from '../../server/platforms/store.ts';
 import { freshUri } from '../support/database.ts';
 import { ONE_ROW } from './page.ts';
 
@@ -25,6 +26,8 @@ describe('the file of an activity', () => {
     ['without a title', { ...FILE, title: ' ' }, /^title: /],
     ['without problems', { ...FILE, problems: [] }, /^problems: /],
     ['for no points', { ...FILE, points: '0' }, /^points: /],
+    ['without a registration', { title: 'T', problems: [ONE_ROW] }, /^registration: is missing$/],
+    ['with a word misspelt', { ...FILE, point: '5' }, /^point: is not known here$/],
     ['that is no object', 'activity', /^the file: /],
   ])('%s is refused', (_how, written, complaint) => {
     const read = readActivity(written);
@@ -65,34 +68,55 @@ describe('the command that keeps an activity', () => {
   const run = promisify(execFile);
   const script = fileURLToPath(new URL('../../server/cli/activity.ts', import.meta.url));
 
-  async function keep(written: unknown, uri: string) {
+  const named = (file: string, uri: string) =>
+    run(process.execPath, ['--import', 'tsx', script, file], {
+      env: { ...process.env, PLACEWEAVE_MONGODB_URI: uri },
+    });
+
+  async function keep(text: string, uri: string) {
     const folder = await mkdtemp(join(tmpdir(), 'placeweave-activity-'));
     onTestFinished(() => rm(folder, { recursive: true, force: true }));
     const file = join(folder, 'activity.json');
-    await writeFile(file, JSON.stringify(written));
-    const env = { ...process.env, PLACEWEAVE_MONGODB_URI: uri };
-    return run(process.execPath, ['--import', 'tsx', script, file], { env });
+    await writeFile(file, text);
+    return named(file, uri);
   }
 
   test('prints its id, under which it is found', async () => {
     const uri = freshUri();
-    const { stdout } = await keep(FILE, uri);
-    const { activity } = JSON.parse(stdout);
     const opened = await openDatabase(
       { mongodbUri: uri, dataFolder: '', freeMegabytes: 0 },
       createLog('silent'),
     );
     if (!opened.ok) throw new Error(opened.fault.text);
-    const kept = await activityStore(opened.value.connection).newest(activity, 'harbour-lane');
-    await opened.value.connection.dropDatabase();
-    await opened.value.close();
+    const { connection, close } = opened.value;
+    const client = { issuer: 'https://learn.example', clientId: 'client-1' };
+    await platformStore(connection).save(client, {});
+    const registration = (await platformStore(connection).list())[0]?.id ?? '';
+    const { stdout } = await keep(JSON.stringify({ ...FILE, registration }), uri);
+    const kept = await activityStore(connection).newest(JSON.parse(stdout).activity, registration);
+    await connection.dropDatabase();
+    await close();
     expect(kept).toMatchObject({ version: 1, title: 'One row', problems: [ONE_ROW] });
   });
 
-  test('says what is wrong and fails', async () => {
-    await expect(keep({ ...FILE, problems: 'none' }, freshUri())).rejects.toMatchObject({
+  test.each<[string, string, RegExp]>([
+    ['what is wrong in it', JSON.stringify({ ...FILE, problems: 'none' }), /^problems: /],
+    ['that it is not JSON', '{ "title": }', /activity\.json is not JSON: /],
+    ['that the platform is not registered', JSON.stringify(FILE), /^There is no registration harb/],
+  ])('says of its file %s and fails', async (_what, text, complaint) => {
+    await expect(keep(text, freshUri())).rejects.toMatchObject({
       code: 1,
-      stderr: expect.stringMatching(/^problems: /),
+      stderr: expect.stringMatching(complaint),
+    });
+  });
+
+  test.each([
+    ['no-such.json', /^no-such\.json cannot be read \(ENOENT\)/],
+    ['--help', /^Usage: /],
+  ])('given %s says so and fails', async (file, complaint) => {
+    await expect(named(file, freshUri())).rejects.toMatchObject({
+      code: 1,
+      stderr: expect.stringMatching(complaint),
     });
   });
 });
