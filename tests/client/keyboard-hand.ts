@@ -1,12 +1,18 @@
-import type { Page } from 'playwright-core';
 import type { Action } from '../../engine/index.ts';
+import type { ChildPage } from '../support/child-page.ts';
 import type { ChildAction } from '../support/child-work.ts';
 
 type Square = readonly [row: number, column: number];
 
-interface Focused {
-  readonly role: string | null;
+/** Something that the focus can be on. */
+interface Stop {
+  readonly role: string;
   readonly name: string;
+}
+
+interface Stops {
+  readonly names: readonly Stop[];
+  readonly at: number;
 }
 
 /** Moves of the page in the order in which Page Down goes through them. */
@@ -16,11 +22,11 @@ const MOST_TABS = 90;
 
 /** Works the page by keys alone, from wherever the focus is: Tab, arrows, Enter, digits. Nothing is clicked or focused from outside. */
 export class KeyboardHand {
-  private readonly page: Page;
+  private readonly page: ChildPage;
   private readonly tools: readonly string[];
   private tool: string;
 
-  constructor(page: Page, tools = TOOLS) {
+  constructor(page: ChildPage, tools = TOOLS) {
     this.page = page;
     this.tools = tools;
     this.tool = tools[0] ?? '';
@@ -30,30 +36,52 @@ export class KeyboardHand {
     for (const key of keys) await this.page.keyboard.press(key);
   }
 
-  /** What has the focus, through every shadow tree. */
-  focused(): Promise<Focused> {
+  /** All that Tab can come to, in its order, and which of them has the focus: -1 for none. */
+  private stops(): Promise<Stops> {
     return this.page.evaluate(() => {
-      let element = document.activeElement;
-      while (element?.shadowRoot?.activeElement) element = element.shadowRoot.activeElement;
-      const name = element?.getAttribute('aria-label') ?? element?.textContent ?? '';
-      return {
-        role: element?.getAttribute('role') ?? element?.localName ?? null,
-        name: name.trim(),
-      };
+      const within = (root: Element | Document | ShadowRoot): Element[] =>
+        [...root.children].flatMap((child) => [
+          child,
+          ...(child.shadowRoot === null ? [] : within(child.shadowRoot)),
+          ...within(child),
+        ]);
+      let focused = document.activeElement;
+      while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
+      const all = within(document).filter(
+        (one) =>
+          one === focused ||
+          ((one as HTMLElement).tabIndex >= 0 &&
+            !one.matches(':disabled') &&
+            one.checkVisibility({ visibilityProperty: true })),
+      );
+      const names = all.map((one) => ({
+        role: one.getAttribute('role') ?? one.localName,
+        name: (one.getAttribute('aria-label') ?? one.textContent ?? '').trim(),
+      }));
+      return { names, at: all.findIndex((one) => one === focused) };
     });
   }
 
-  /** Goes on by Tab until the focus is on what passes the test. */
-  async tabTo(what: string, test: (focused: Focused) => boolean): Promise<void> {
+  /** What has the focus, through every shadow tree. */
+  async focused(): Promise<Stop> {
+    const { names, at } = await this.stops();
+    return names[at] ?? { role: 'nothing', name: '' };
+  }
+
+  /** Goes by Tab, onwards or back to where it is seen, until the focus is on what passes the test. */
+  async tabTo(what: string, test: (stop: Stop) => boolean): Promise<void> {
     for (let i = 0; i < MOST_TABS; i += 1) {
-      if (test(await this.focused())) return;
-      await this.press('Tab');
+      const { names, at } = await this.stops();
+      const focused = names[at];
+      if (focused !== undefined && test(focused)) return;
+      const target = names.findIndex(test);
+      if (target >= 0) await this.press(target > at ? 'Tab' : 'Shift+Tab');
     }
     throw new Error(`Tab never came to ${what}.`);
   }
 
   async pressButton(name: RegExp): Promise<void> {
-    await this.tabTo(`${name}`, (focused) => focused.role === 'button' && name.test(focused.name));
+    await this.tabTo(`${name}`, (stop) => stop.role === 'button' && name.test(stop.name));
     await this.press('Enter');
   }
 

@@ -1,5 +1,5 @@
-import type { Page } from 'playwright-core';
 import type { Action, Square, Stage } from '../../engine/index.ts';
+import type { ChildPage } from '../support/child-page.ts';
 import { PLACES, ROWS } from '../support/work-page.ts';
 import { KeyboardHand } from './keyboard-hand.ts';
 
@@ -24,7 +24,7 @@ export class StageKeys extends KeyboardHand {
   private readonly rows = new Map<string, number>();
   private readonly multiplier: string;
 
-  constructor(page: Page, stage: Stage, multiplier = '') {
+  constructor(page: ChildPage, stage: Stage, multiplier = '') {
     super(page, TOOLS[stage]);
     this.stage = stage;
     this.multiplier = multiplier;

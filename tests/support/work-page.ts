@@ -1,8 +1,8 @@
-import type { Locator, Page } from 'playwright-core';
+import type { ChildPage, Thing } from './child-page.ts';
 import type { ChildAction } from './child-work.ts';
 
 /** The child's page: a whole page or a frame of one. */
-export type Scope = Pick<Page, 'getByRole'>;
+export type Scope = Pick<ChildPage, 'getByRole'>;
 type Square = readonly [row: number, column: number];
 
 /** What a page of work can be made to do: a child's work, and making a ten from picked bars. */
@@ -12,8 +12,8 @@ export type PageAction =
 
 /** How things are pressed, and carried from one place to another; `carry` null: by pressing one after the other. */
 export interface Hand {
-  readonly hit: (target: Locator) => Promise<void>;
-  readonly carry: ((what: Locator, to: Locator) => Promise<void>) | null;
+  readonly hit: (target: Thing) => Promise<void>;
+  readonly carry: ((what: Thing, to: Thing) => Promise<void>) | null;
 }
 
 export const MOUSE: Hand = {
@@ -39,23 +39,23 @@ export const PLACES = [
 ];
 export const ROWS = ['first row', 'second row', 'third row', 'fourth row'];
 
-export const button = (scope: Scope | Locator, name: string | RegExp): Locator =>
+export const button = (scope: Scope | Thing, name: string | RegExp): Thing =>
   scope.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
 
-export const group = (scope: Scope | Locator, name: string): Locator =>
+export const group = (scope: Scope | Thing, name: string): Thing =>
   scope.getByRole('group', { name, exact: true });
 
-export const square = (scope: Scope, [row, column]: Square): Locator =>
+export const square = (scope: Scope, [row, column]: Square): Thing =>
   scope.getByRole('gridcell', {
     name: new RegExp(`^row ${PLACES[row]}, column ${PLACES[column]},`),
   });
 
-export const tile = (scope: Scope, edge: 'bottom' | 'right', index: number): Locator => {
+export const tile = (scope: Scope, edge: 'bottom' | 'right', index: number): Thing => {
   const side = edge === 'bottom' ? 'below' : 'at the side';
   return scope.getByRole('gridcell', { name: new RegExp(`^number ${side}, ${PLACES[index]}:`) });
 };
 
-export const productCell = (scope: Scope, place: number): Locator =>
+export const productCell = (scope: Scope, place: number): Thing =>
   button(scope, new RegExp(`^product, ${PLACES[place]}:`));
 
 /** An opened square may lie over the mat; it is shut before anything else is touched. */
@@ -73,15 +73,15 @@ export const choose = async (scope: Scope, name: string, hand: Hand): Promise<vo
   if ((await move.getAttribute('aria-current')) !== 'step') await hand.hit(move);
 };
 
-export const digits = async (keypad: Locator, written: string, { hit }: Hand): Promise<void> => {
+export const digits = async (keypad: Thing, written: string, { hit }: Hand): Promise<void> => {
   for (const digit of written) await hit(button(keypad, digit));
 };
 
-export const press = async (choice: Locator, { hit }: Hand): Promise<void> => {
+export const press = async (choice: Thing, { hit }: Hand): Promise<void> => {
   if ((await choice.getAttribute('aria-pressed')) !== 'true') await hit(choice);
 };
 
-export const openSquare = async (scope: Scope, at: Square, hand = MOUSE): Promise<Locator> => {
+export const openSquare = async (scope: Scope, at: Square, hand = MOUSE): Promise<Thing> => {
   const opened = scope.getByRole('region', {
     name: `Square opened: ${PLACES[at[0] + at[1]]}, ${ROWS[at[0]]}`,
   });
@@ -201,5 +201,5 @@ export const goOn = (scope: Scope, { hit }: Hand = MOUSE): Promise<void> =>
   hit(button(scope, /^(Next problem|See my work)$/));
 
 /** Resolves when the page says that all is saved. */
-export const untilSaved = (scope: Pick<Page, 'getByText'>): Promise<void> =>
+export const untilSaved = (scope: Pick<ChildPage, 'getByText'>): Promise<void> =>
   scope.getByText('Saved', { exact: true }).waitFor({ timeout: 60_000 });

@@ -1,0 +1,4 @@
+import { WEBKIT } from './engines.ts';
+import { stagesIn } from './stages-in.ts';
+
+stagesIn(WEBKIT);

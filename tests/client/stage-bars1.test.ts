@@ -1,0 +1,3 @@
+import { stageRuns } from './stage-runs.ts';
+
+stageRuns('bars1');
