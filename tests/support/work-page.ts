@@ -1,8 +1,10 @@
 import type { ChildPage, Thing } from './child-page.ts';
 import type { ChildAction } from './child-work.ts';
 
-/** The child's page: a whole page or a frame of one. */
-export type Scope = Pick<ChildPage, 'getByRole'>;
+/** The child's page: a whole page, a frame of one or a part of it. What is found is a thing of the same browser. */
+export type Scope<T extends Thing = Thing> = {
+  getByRole(...what: Parameters<ChildPage['getByRole']>): T;
+};
 type Square = readonly [row: number, column: number];
 
 /** What a page of work can be made to do: a child's work, and making a ten from picked bars. */
@@ -39,23 +41,27 @@ export const PLACES = [
 ];
 export const ROWS = ['first row', 'second row', 'third row', 'fourth row'];
 
-export const button = (scope: Scope | Thing, name: string | RegExp): Thing =>
+export const button = <T extends Thing>(scope: Scope<T>, name: string | RegExp): T =>
   scope.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
 
-export const group = (scope: Scope | Thing, name: string): Thing =>
+export const group = <T extends Thing>(scope: Scope<T>, name: string): T =>
   scope.getByRole('group', { name, exact: true });
 
-export const square = (scope: Scope, [row, column]: Square): Thing =>
+export const square = <T extends Thing>(scope: Scope<T>, [row, column]: Square): T =>
   scope.getByRole('gridcell', {
     name: new RegExp(`^row ${PLACES[row]}, column ${PLACES[column]},`),
   });
 
-export const tile = (scope: Scope, edge: 'bottom' | 'right', index: number): Thing => {
+export const tile = <T extends Thing>(
+  scope: Scope<T>,
+  edge: 'bottom' | 'right',
+  index: number,
+): T => {
   const side = edge === 'bottom' ? 'below' : 'at the side';
   return scope.getByRole('gridcell', { name: new RegExp(`^number ${side}, ${PLACES[index]}:`) });
 };
 
-export const productCell = (scope: Scope, place: number): Thing =>
+export const productCell = <T extends Thing>(scope: Scope<T>, place: number): T =>
   button(scope, new RegExp(`^product, ${PLACES[place]}:`));
 
 /** An opened square may lie over the mat; it is shut before anything else is touched. */
@@ -81,7 +87,11 @@ export const press = async (choice: Thing, { hit }: Hand): Promise<void> => {
   if ((await choice.getAttribute('aria-pressed')) !== 'true') await hit(choice);
 };
 
-export const openSquare = async (scope: Scope, at: Square, hand = MOUSE): Promise<Thing> => {
+export const openSquare = async <T extends Thing>(
+  scope: Scope<T>,
+  at: Square,
+  hand = MOUSE,
+): Promise<T> => {
   const opened = scope.getByRole('region', {
     name: `Square opened: ${PLACES[at[0] + at[1]]}, ${ROWS[at[0]]}`,
   });
