@@ -5,11 +5,15 @@ import { failureOf } from './database/failure.ts';
 import { ERRORS, type ErrorCode } from './errors.ts';
 import type { Log } from './log.ts';
 
+/** Longer than any path of ours; what is longer was made up, and anybody could fill the disk with it. */
+const LONGEST_PATH = 120;
+
 /** One line a request. The query stays out: platforms put hints about persons there. */
 export function logRequests(log: Log): RequestHandler {
   return (req, res, next) => {
     const began = process.hrtime.bigint();
-    const { method, path } = req;
+    const { method } = req;
+    const path = req.path.slice(0, LONGEST_PATH);
     res.once('finish', () => {
       const ms = Number((process.hrtime.bigint() - began) / 1_000_000n);
       const line = { method, path, status: res.statusCode, ms, code: res.locals.refused };

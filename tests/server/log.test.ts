@@ -1,6 +1,8 @@
 import { Writable } from 'node:stream';
+import express from 'express';
 import { expect, test } from 'vitest';
 import { createLog } from '../../server/log.ts';
+import { logRequests } from '../../server/steps.ts';
 
 function logged(write: (log: ReturnType<typeof createLog>) => void): string {
   let text = '';
@@ -30,4 +32,18 @@ test('an error shows where it came from, not what somebody sent', () => {
   expect(JSON.parse(text).err).toMatchObject({ kind: 'TypeError' });
   expect(text).toContain('log.test.ts');
   expect(text).not.toContain('hush');
+});
+
+test('a request is one short line, however long its address, and its query is not in it', async () => {
+  const lines: string[] = [];
+  const log = createLog('info', { write: (line) => lines.push(line) });
+  const server = express().use(logRequests(log)).listen(0, '127.0.0.1');
+  await new Promise((done) => server.once('listening', done));
+  const { port } = server.address() as { port: number };
+  await fetch(`http://127.0.0.1:${port}/${'made-up'.repeat(1_000)}?login_hint=hush`);
+  await new Promise((done) => server.close(done));
+  expect(lines).toHaveLength(1);
+  expect(lines[0]).toContain('/made-up');
+  expect(lines[0]).not.toContain('hush');
+  expect(lines[0]?.length).toBeLessThan(400);
 });
