@@ -6,7 +6,7 @@ export const CHUNKS = [
   // What every page needs, the class's too.
   {
     name: 'base',
-    test: /preload-helper|node_modules\/(@lit|lit)|client\/(words\/(?!number|choice|class|help|result|e[ns]\.|pseudo|many)|ui\/(beads|buttons|message)|api\/(http|session|launch)|launch\/(confirm|open-tab|kept)|message-words|work\/marks-text)/,
+    test: /preload-helper|node_modules\/(@lit|lit)|client\/(words\/(?!number|choice|class|help|result|e[ns]\.|pseudo|many)|ui\/(beads|buttons|message)|api\/(http|session|launch)|launch\/(confirm|forgetful|open-tab|kept)|message-words|work\/marks-text)/,
   },
   // A square that is opened: fetched ahead, and needed at the first that is.
   { name: 'opened', test: /client\/mat\/(open-square|open-square-styles|ten)\.ts/ },

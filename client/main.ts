@@ -1,8 +1,10 @@
 import './ui/tokens.css';
 import './ui/base.css';
+import type { Reopen } from './api/launch.ts';
 import { renewWhileOpen } from './api/session.ts';
 import { setToken } from './api/session-token.ts';
 import { type SignIn, type SignInProblem, signIn } from './launch/confirm.ts';
+import { mayForget, ownPlace } from './launch/forgetful.ts';
 import { keepSession, type Session } from './launch/kept-session.ts';
 import { openInTab } from './launch/open-tab.ts';
 import { MESSAGE_WORDS } from './message-words.ts';
@@ -34,10 +36,12 @@ const showProblem = ({ code, reopen }: SignInProblem): void => {
   else showMessage({ text: textOf(code), code });
 };
 
-/** `leave`: the way back, for those who came from the class. */
-const showWork = async (leave: (() => void) | null = null): Promise<void> => {
+/** `leave`: the way back, for those who came from the class; `reopen`: the way to a tab. */
+const showWork = async (leave: (() => void) | null, reopen: Reopen | null): Promise<void> => {
   const { startWorkPage } = await import('./work/start.ts');
-  const started = await startWorkPage(leave);
+  const tab = reopen === null ? null : () => openInTab(reopen);
+  const notice = (await mayForget(ownPlace())) ? { tab } : null;
+  const started = await startWorkPage({ leave, notice });
   if ('code' in started)
     showMessage({
       text: textOf(started.code),
@@ -51,7 +55,7 @@ const showWork = async (leave: (() => void) | null = null): Promise<void> => {
 const showClass = async (): Promise<void> => {
   const { PwClass } = await import('./teach/class.ts');
   const element = new PwClass();
-  element.addEventListener('trial', () => void showWork(() => void showClass()));
+  element.addEventListener('trial', () => void showWork(() => void showClass(), null));
   page.replaceChildren(element);
 };
 
@@ -64,11 +68,11 @@ const hold = (session: Session): void => {
 
 const show = async (signed: SignIn): Promise<void> => {
   if ('problem' in signed) return showProblem(signed.problem);
-  const { view, message, session } = signed;
+  const { view, message, session, reopen } = signed;
   if (view === 'message')
     return showMessage({ text: textOf(message?.code ?? ''), code: message?.code ?? '' });
   hold(session);
-  await (view === 'class' ? showClass() : showWork());
+  await (view === 'class' ? showClass() : showWork(null, reopen));
 };
 
 /** After a failure it starts again here, never by a reload: that would post the platform's spent form once more. */

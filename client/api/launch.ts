@@ -13,6 +13,8 @@ export interface Entry {
   expiresIn: number;
   view: 'work' | 'class' | 'message';
   message?: { code: string; text: string };
+  /** Null where the platform allows no second sign-in. */
+  reopen: Reopen | null;
 }
 
 export type ConfirmAnswer =

@@ -28,7 +28,7 @@ export interface SignInProblem {
 
 /** With the view `message` nobody is signed in: `message` says why. */
 export type SignIn =
-  | { session: Session; view: View; message?: Entry['message'] }
+  | { session: Session; view: View; message?: Entry['message']; reopen: Reopen | null }
   | { problem: SignInProblem };
 
 /** Signs in from the launch on this page or, after a reload, from what this tab kept. */
@@ -45,7 +45,7 @@ function resume(): SignIn {
   const session = keptSession(Date.now());
   return session === null
     ? { problem: { code: 'notOpened', reopen: null } }
-    : { session, view: session.view };
+    : { session, view: session.view, reopen: null };
 }
 
 /** A cookie needs no words from us: the browser sends it along. */
@@ -56,9 +56,9 @@ async function proofOf(boot: BootBlock): Promise<string | null> {
 }
 
 /** The address must not lead back to the platform's post, nor show anything of it. */
-function enter({ token, expiresIn, view, message }: Entry): SignIn {
+function enter({ token, expiresIn, view, message, reopen }: Entry): SignIn {
   const session = { token, expiresIn, since: Date.now(), view };
   if (view !== 'message') keepSession(session);
   history.replaceState(null, '', view === 'class' ? '/class' : '/work');
-  return { session, view, ...(message && { message }) };
+  return { session, view, reopen, ...(message && { message }) };
 }

@@ -216,6 +216,7 @@ export const en = {
   ended: 'Please open this again from your course. Your work is kept on this device.',
   notTaken: ({ count }: Values) =>
     `${count} ${many(count, 'move', 'moves')} could not be saved. Please tell your teacher.`,
+  mayForget: 'This browser may forget here what is not saved yet.',
   notKept: 'This browser keeps nothing here: leave the page only when it says “Saved”.',
   aside: ({ count }: Values) =>
     `${count} ${many(count, 'move', 'moves')} from another page did not fit any more.`,

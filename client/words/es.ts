@@ -214,6 +214,7 @@ export const es: Record<keyof typeof en, string | ((values: Values) => string)> 
   ended: 'Abre esto otra vez desde tu curso. Tu trabajo está guardado en este aparato.',
   notTaken: ({ count }) =>
     `No se ${many(count, 'pudo guardar', 'pudieron guardar')} ${count} ${many(count, 'paso', 'pasos')}. Díselo a tu docente.`,
+  mayForget: 'Aquí este navegador puede olvidar lo que aún no esté guardado.',
   notKept: 'Este navegador no guarda nada aquí: no dejes la página hasta que diga “Guardado”.',
   aside: ({ count }) =>
     `${count} ${many(count, 'paso', 'pasos')} de otra página ya no ${many(count, 'encajaba', 'encajaban')}.`,

@@ -4,27 +4,25 @@ import { browserSurroundings } from './surroundings.ts';
 import { PwWork } from './work-page.ts';
 import { openWork, type WorkStore, workOn } from './work-store.ts';
 
-/** The way back to where a trial was begun, if there is one. */
-type Leave = (() => void) | null;
+/** What leads away from the page: back to where a trial was begun, and to a tab where this frame may forget. */
+type Ways = Pick<PwWork, 'leave' | 'notice'>;
 type Started = { readonly element: HTMLElement } | { readonly code: string };
 
 /** The child's page on the work of the session, or the code of what stands in its way. */
-export const startWorkPage = async (leave: Leave): Promise<Started> => {
+export const startWorkPage = async (ways: Ways): Promise<Started> => {
   const element = new PwWork();
   const opened = await openWork(browserSurroundings(), element.refresh);
-  if ('toChoose' in opened) return { element: await choosing(opened.toChoose, leave) };
-  return 'code' in opened ? opened : { element: ready(element, opened.store, leave) };
+  if ('toChoose' in opened) return { element: await choosing(opened.toChoose, ways) };
+  return 'code' in opened ? opened : { element: ready(element, opened.store, ways) };
 };
 
-const ready = (element: PwWork, store: WorkStore, leave: Leave): PwWork => {
+const ready = (element: PwWork, store: WorkStore, ways: Ways): PwWork => {
   showBeads(store.attempt.beads);
-  element.store = store;
-  element.leave = leave;
-  return element;
+  return Object.assign(element, { store, ...ways });
 };
 
 /** The start screen; the work takes its place once it is chosen. */
-const choosing = async (attempt: Attempt, leave: Leave): Promise<HTMLElement> => {
+const choosing = async (attempt: Attempt, ways: Ways): Promise<HTMLElement> => {
   const { PwChoice } = await import('./choice.ts');
   const choice = Object.assign(new PwChoice(), { attempt });
   choice.begin = async (chosen, sentence) => {
@@ -32,7 +30,7 @@ const choosing = async (attempt: Attempt, leave: Leave): Promise<HTMLElement> =>
     const opened = await workOn(chosen, browserSurroundings(), element.refresh);
     if (!('store' in opened)) return false;
     element.first = sentence;
-    choice.replaceWith(ready(element, opened.store, leave));
+    choice.replaceWith(ready(element, opened.store, ways));
     return true;
   };
   return choice;

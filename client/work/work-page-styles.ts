@@ -69,6 +69,27 @@ export const workPageStyles = css`
     background: var(--again-tint);
     color: var(--again);
   }
+  .notice {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 4px 12px;
+    align-items: center;
+    margin: 0;
+    padding: 4px 4px 4px 12px;
+    border-radius: 10px;
+    background: var(--again-tint);
+    color: var(--again);
+  }
+  .notice span {
+    flex: 1;
+    min-width: 12em;
+  }
+  .page.noticed {
+    grid-template-rows: auto auto minmax(272px, 1fr) auto auto;
+  }
+  .page.over.noticed {
+    grid-template-rows: auto auto minmax(430px, 1fr);
+  }
   .said {
     flex: 1;
   }

@@ -40,6 +40,8 @@ const fetchAhead = ({ works }: Keeping): void =>
       : []),
   ]);
 
+const doneIn = ({ works }: Keeping): number => works.reduce((sum, { log }) => sum + log.length, 0);
+
 const WIDE = '(min-width: 1200px)';
 
 /** The child's page: one mat, one sentence, one tray. Property `store`; call `refresh()` when it changed. `leave`: the way back, if there is one. */
@@ -54,6 +56,8 @@ export class PwWork extends LitElement {
   static override styles = [buttonStyles, workPageStyles];
   declare store: WorkStore;
   declare leave: (() => void) | null;
+  /** This frame may forget what is not saved; `tab`: opens the work in a tab, if the platform allows that. */
+  notice: { readonly tab: (() => void) | null } | null = null;
   /** What is said first, if anything. */
   first: Sentence | null = null;
   declare dragged: Source | null;
@@ -62,6 +66,8 @@ export class PwWork extends LitElement {
   declare watched: TemplateResult | null;
   private at!: DeskController;
   private round: Round | null = null;
+  /** Actions there were when the page was opened. */
+  private doneBefore = 0;
   private shown = { problem: -1, length: 0 };
   private hadFocus = false;
   private readonly wide = matchMedia(WIDE);
@@ -85,6 +91,7 @@ export class PwWork extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.at = new DeskController(this.store, () => this.requestUpdate());
+    this.doneBefore = doneIn(this.store);
     if (this.first !== null) this.at.set({ message: this.first });
     if (this.store.works.every((work) => work.finished.problem)) void this.showResult();
     setTimeout(fetchAhead, SETTLED, this.store);
@@ -303,6 +310,15 @@ export class PwWork extends LitElement {
     return html`<button class="primary big" data-do="goOn" @click=${go}>${words(last ? 'seeResult' : 'nextProblem')}</button>`;
   }
 
+  /** Said before the first move on this page: later, unsaved work might be left behind. */
+  private forgets() {
+    const { notice, store } = this;
+    if (notice === null || this.at.store !== store || doneIn(store) > this.doneBefore)
+      return nothing;
+    const { tab } = notice;
+    return html`<p class="notice"><span>${words('mayForget')}</span>${tab === null ? nothing : html`<button data-do="openInTab" @click=${tab}>${words('openInTab')}</button>`}</p>`;
+  }
+
   private tray() {
     return html`<div class="tray">${this.at.work.finished.problem ? this.onward() : this.at.tool.tray(this.at)}</div>`;
   }
@@ -324,9 +340,10 @@ export class PwWork extends LitElement {
         @again=${this.workAgain}
       ></pw-result>`;
     const open = this.at.desk.open !== null;
+    const notice = this.forgets();
     const place = !open ? '' : this.wide.matches ? 'beside' : 'over';
-    return html`<div class="page ${place} ${this.at.desk.tool} at-${this.at.work.problem.stage}">
-      ${headerOf(this.at, () => void this.help(), this.at.store.alone ? () => void this.showResult() : this.leave, this.mayWatch ? () => void this.watch() : null)} ${this.mainPart(open)}
+    return html`<div class="page ${place} ${this.at.desk.tool} at-${this.at.work.problem.stage} ${notice === nothing ? '' : 'noticed'}">
+      ${headerOf(this.at, () => void this.help(), this.at.store.alone ? () => void this.showResult() : this.leave, this.mayWatch ? () => void this.watch() : null)} ${notice}${this.mainPart(open)}
       <div class="unseen" role="status">${this.at.desk.status}</div>
       ${this.dragged === null ? nothing : ghostOf(this.at, this.dragged)}${this.keys}
     </div>`;

@@ -8,7 +8,7 @@ import { proofFromCookie } from './proof.ts';
 import { seal, unseal } from './seal.ts';
 import type { LaunchStore, Pending } from './store.ts';
 
-/** Opens the session of a launch; what it answers goes to the page as it is. */
+/** Opens the session of a launch; what it answers goes to the page, with the way to a tab beside it. */
 export type Admit = (launch: VerifiedLaunch) => Promise<{ ok: true; value: object }>;
 
 interface Answer {
@@ -73,8 +73,9 @@ async function confirm(parts: ConfirmParts, { code, proof }: Asked, req: Request
 async function enter({ store, admit }: ConfirmParts, pending: Pending, code: string) {
   try {
     const { value } = await admit(JSON.parse(pending.launch));
-    await store.answer(pending._id, seal(JSON.stringify(value), code));
-    return { status: 200, body: value };
+    const body = { ...value, ...reopening(pending) };
+    await store.answer(pending._id, seal(JSON.stringify(body), code));
+    return { status: 200, body };
   } catch (error) {
     await store.unclaim(pending._id);
     throw error;
@@ -94,7 +95,7 @@ async function answerOfOther({ store }: ConfirmParts, code: string): Promise<Ans
   return failure('busy');
 }
 
-/** To begin once more in a window of its own, where the platform allows a second sign-in. */
+/** To begin once more in a window of its own, where the platform allows a second sign-in: a frame may keep nothing, or not for long. */
 function reopening({ initiation }: Pending): object {
   return { reopen: initiation === null ? null : { action: '/lti/login', fields: initiation } };
 }

@@ -129,6 +129,26 @@ describe('the browser proves itself', () => {
   });
 });
 
+describe('a frame whose browser may forget', () => {
+  const canvas = { [`${LTI}/tool_platform`]: { product_family_code: 'canvas' } };
+
+  test('is told with its session how the platform’s own parameters begin once more in a tab, however often it asks', async () => {
+    const { visit, page } = await arrive(tool, platform, canvas);
+    const asked = { code: page.boot?.code };
+    const answers = [await confirm(tool, asked, visit), await confirm(tool, asked, visit)];
+    const bodies = await Promise.all(answers.map((answer) => answer.json()));
+    const reopen = { action: '/lti/login', fields: initiation(platform) };
+    expect(bodies[0]).toMatchObject({ view: 'work', reopen });
+    expect(bodies[1]).toEqual(bodies[0]);
+  });
+
+  test('has no such way where a launch is good for one sign-in only', async () => {
+    const { visit, page } = await arrive(tool, platform);
+    const answer = await confirm(tool, { code: page.boot?.code }, visit);
+    expect(await answer.json()).toMatchObject({ reopen: null });
+  });
+});
+
 describe('no proof inside a frame', () => {
   const reopenOf = async (changes: Record<string, unknown>) => {
     const { page } = await arrive(tool, platform, changes);
