@@ -2,11 +2,11 @@ import { atLeast } from './binomial.ts';
 import { CATALOGUE } from './catalogue/index.ts';
 import type { DoneWork } from './done.ts';
 import { logSum, type Tally } from './likelihood.ts';
+import { memoryOf } from './memory.ts';
 import type { ErrorPattern } from './pattern.ts';
 import {
   bearings,
   type Changes,
-  type Decision,
   differences,
   type Reading,
   readWorks,
@@ -14,9 +14,10 @@ import {
   type StepOfWork,
   stepsOf,
   tallyWith,
+  wrongIn,
 } from './reading.ts';
 import { type Trial, tryOut } from './trial.ts';
-import { type Variant, variantsFor } from './variants.ts';
+import { type Variant, variantsFor, variantsOf } from './variants.ts';
 import { type Hypothesis, type Weighed, weigh } from './weigh.ts';
 
 /** Patterns that the work shows; several ids: rivals that it cannot tell apart. */
@@ -46,21 +47,13 @@ export function explain(
   works: readonly DoneWork[],
   catalogue: readonly ErrorPattern[] = CATALOGUE,
 ): Explanation {
-  const reading = readWorks(works);
-  const trials = variantsFor(catalogue, works).map((each) => tryOut(reading, works.length, each));
+  const memory = memoryOf(variantsOf(catalogue));
+  const reading = readWorks(works, memory);
+  const trials = tryOut(reading, variantsFor(catalogue, works), memory);
   const notTested = untested(trials);
   if (!recurs(stepsOf(wrongIn(reading)))) return { reported: [], unnamed: false, notTested };
   const weighed = weigh(reading, trials, catalogue.length);
   return { ...judged(reading, weighed), notTested };
-}
-
-/** Decisions that were not taken the right way. */
-function wrongIn({ right }: Reading): Decision[] {
-  return right.flatMap(({ work, group }) =>
-    group.flatMap(({ step, given, expected }) =>
-      given === expected ? [] : [{ work, step, held: false }],
-    ),
-  );
 }
 
 function untested(trials: readonly Trial[]): string[] {
@@ -117,13 +110,15 @@ function rivalsOf(
   const beside = reading.heldBy(others);
   const alone = reading.heldBy([variant]);
   const ids = [variant.pattern.id];
-  for (const { variants, changes } of named) {
+  for (const { variants, tally } of named) {
     const [rival] = variants;
     if (variants.length !== 1 || ids.includes(rival!.pattern.id)) continue;
-    if (!isAlikeBeside(reading, changes, alone, beside)) continue;
-    const together = others.length === 0 ? changes : reading.heldBy([...others, rival!]);
+    if (others.length === 0 && !isAsLikely(tally, best.tally)) continue;
+    if (!isAlikeBeside(reading, reading.heldBy(variants), alone, beside)) continue;
+    const together = reading.heldBy([...others, rival!]);
     if (isAsLikely(tallyWith(reading, together), best.tally)) {
-      if (differences(reading, together, best.changes).length === 0) ids.push(rival!.pattern.id);
+      const differ = differences(reading, together, reading.heldBy(best.variants));
+      if (differ.length === 0) ids.push(rival!.pattern.id);
     }
   }
   return ids;

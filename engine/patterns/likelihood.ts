@@ -35,6 +35,13 @@ export function rightAnswersOf(group: Group): RightAnswers {
   };
 }
 
+const GRAIN = 2 ** 40;
+
+/** ln of the number of other answers, to a grain with which sums are the same in whatever order. */
+export function logChoices(among: number): number {
+  return Math.round(Math.log(among - 1) * GRAIN) / GRAIN;
+}
+
 /** What the beliefs leave out and the child left out was done as they have it, too. */
 export function tallyOf(group: Group, { expected: rightly, leftOut }: RightAnswers): Tally {
   let [plain, held, lapsed, other, choices] = [0, 0, 0, 0, 0];
@@ -46,7 +53,7 @@ export function tallyOf(group: Group, { expected: rightly, leftOut }: RightAnswe
     } else if (given === right) lapsed += 1;
     else {
       other += 1;
-      choices += Math.log(among - 1);
+      choices += logChoices(among);
     }
   }
   for (const key of leftOut) if (!group.some((each) => each.key === key)) held += 1;
@@ -69,14 +76,13 @@ export function addedUp(tallies: readonly Tally[]): Tally {
   return tallies.reduce((sum, tally) => plus(sum, tally, 1), NOTHING);
 }
 
-/** The tally of all with some groups counted otherwise. */
-export function exchanged(
-  total: Tally,
-  without: readonly Tally[],
-  instead: readonly Tally[],
-): Tally {
-  const left = without.reduce((rest, tally) => plus(rest, tally, -1), total);
-  return instead.reduce((sum, tally) => plus(sum, tally, 1), left);
+export function without(one: Tally, other: Tally): Tally {
+  return plus(one, other, -1);
+}
+
+/** The tally of all with some parts counted otherwise. */
+export function exchanged(total: Tally, taken: readonly Tally[], instead: readonly Tally[]): Tally {
+  return without(addedUp([total, ...instead]), addedUp(taken));
 }
 
 /** ln of the chance of what was done, if the beliefs are held. */

@@ -1,156 +1,142 @@
 import { type Beliefs, holdingBoth, RIGHT_WAY } from '../pupils/beliefs.ts';
+import { bearsOn, type Compared, groupOf } from './compared.ts';
 import type { DoneWork } from './done.ts';
-import type { Answer, EvidencePart, Group } from './evidence/evidence.ts';
+import type { Group, Strand } from './evidence/evidence.ts';
 import { evidenceOf } from './evidence/index.ts';
-import {
-  addedUp,
-  exchanged,
-  type RightAnswers,
-  rightAnswersOf,
-  type Tally,
-  tallyOf,
-} from './likelihood.ts';
-import {
-  type Facts,
-  factsIn,
-  LEAST_PROBLEMS,
-  LEAST_STEPS,
-  mayBear,
-  type Variant,
-} from './variants.ts';
+import { addedUp, exchanged, type Tally, tallyOf } from './likelihood.ts';
+import { comparedIn, emptyMemory, type Memory } from './memory.ts';
+import { LEAST_PROBLEMS, LEAST_STEPS, mayBear, type Variant } from './variants.ts';
 
-/** A group of decisions, held against what the right way would have had. */
-export interface GroupRead {
-  readonly group: Group;
+/** A strand of a work, held against what the right way would have had. */
+export interface StrandRead {
+  readonly work: number;
+  readonly strand: Strand;
+  /** By sighting. */
+  readonly compared: readonly Compared[];
   readonly tally: Tally;
 }
 
-interface RightGroup extends GroupRead {
-  readonly work: number;
-  readonly answers: RightAnswers;
+/** What beliefs have of a strand. */
+export interface Change {
+  /** By sighting: the right way's own group where they have the same. */
+  readonly groups: readonly Group[];
+  readonly tally: Tally;
 }
 
-/** The groups that beliefs have otherwise than the right way, by number. */
-export type Changes = ReadonlyMap<number, GroupRead>;
+/** The strands that beliefs have otherwise than the right way, by number. */
+export type Changes = ReadonlyMap<number, Change>;
 
 /** A child's works, read once; every belief is held against the same decisions. */
 export interface Reading {
-  /** All groups of all works, as the right way has them. */
-  readonly right: readonly RightGroup[];
+  /** All strands of all works, in order. */
+  readonly strands: readonly StrandRead[];
   readonly total: Tally;
   /** What is otherwise when these are held together. */
   readonly heldBy: (variants: readonly Variant[]) => Changes;
-  /** What is otherwise in one of the works when this alone is held. */
-  readonly heldIn: (work: number, variant: Variant) => Changes;
-}
-
-/** A part of a work; its groups are numbered from `first` on. */
-interface PartRead {
-  readonly part: EvidencePart;
-  readonly first: number;
-  readonly count: number;
 }
 
 const NO_CHANGES: Changes = new Map();
 
-export function readWorks(works: readonly DoneWork[]): Reading {
-  const right: RightGroup[] = [];
-  const facts = works.map(factsIn);
-  const partsOf = works.map((work, index) =>
-    evidenceOf(work).map((part): PartRead => {
-      const groups = part.expect(RIGHT_WAY);
-      const first = right.length;
-      for (const group of groups) right.push(rightGroup(index, group));
-      return { part, first, count: groups.length };
-    }),
-  );
-  const alone = works.map(() => new Map<Variant, Changes>());
-  const heldIn = (work: number, variant: Variant): Changes => {
-    const known = alone[work]!.get(variant);
+/** `memory`: of the variants' catalogue; without it nothing is known of works read before. */
+export function readWorks(works: readonly DoneWork[], memory: Memory = emptyMemory([])): Reading {
+  const strands: StrandRead[] = [];
+  for (const [index, work] of works.entries())
+    for (const strand of evidenceOf(work))
+      if (strand.length > 0) strands.push(readStrand(memory, work, index, strand));
+  const alone = new Map<Variant, Changes>();
+  const heldAlone = (variant: Variant): Changes => {
+    const known = alone.get(variant);
     if (known !== undefined) return known;
-    if (!mayBearOn(variant, works[work]!, facts[work]!)) return NO_CHANGES;
-    const changes = new Map<number, GroupRead>();
-    for (const part of partsOf[work]!)
-      if (bearsOn(variant, part)) change(changes, right, part, variant.beliefs);
-    alone[work]!.set(variant, changes);
+    const changes = changesBy(strands, variant);
+    alone.set(variant, changes);
     return changes;
   };
-  const heldTogether = (variants: readonly Variant[]): Changes => {
-    const changes = new Map<number, GroupRead>();
-    const beliefs = variants.reduce<Beliefs>(
-      (all, each) => holdingBoth(all, each.beliefs),
-      RIGHT_WAY,
-    );
-    for (const [work, parts] of partsOf.entries()) {
-      const own = variants.filter((each) => mayBearOn(each, works[work]!, facts[work]!));
-      for (const part of parts) {
-        const bearing = own.filter((variant) => bearsOn(variant, part));
-        if (bearing.length > 1) change(changes, right, part, beliefs);
-        if (bearing.length === 1) copy(changes, heldIn(work, bearing[0]!), part);
-      }
-    }
-    return changes;
-  };
-  const heldAlone = (variant: Variant): Changes =>
-    new Map(works.flatMap((_, work) => [...heldIn(work, variant)]));
   return {
-    right,
-    total: addedUp(right.map(({ tally }) => tally)),
-    heldIn,
+    strands,
+    total: addedUp(strands.map(({ tally }) => tally)),
     heldBy: (variants) => {
       const [first, ...more] = variants;
       if (first === undefined) return NO_CHANGES;
-      return more.length === 0 ? heldAlone(first) : heldTogether(variants);
+      return more.length === 0 ? heldAlone(first) : changesByAll(strands, variants, heldAlone);
     },
   };
 }
 
-function rightGroup(work: number, group: Group): RightGroup {
-  const answers = rightAnswersOf(group);
-  return { work, group, answers, tally: tallyOf(group, answers) };
+function readStrand(
+  memory: Memory,
+  { problem }: DoneWork,
+  work: number,
+  strand: Strand,
+): StrandRead {
+  const compared = strand.map((sighting) => comparedIn(memory, problem, sighting));
+  return { work, strand, compared, tally: addedUp(compared.map(({ tally }) => tally)) };
 }
 
-function mayBearOn({ pattern, beliefs }: Variant, { problem }: DoneWork, facts: Facts): boolean {
-  return pattern.stages.includes(problem.stage) && mayBear(beliefs, facts);
+function isBorneOn({ compared }: StrandRead, variant: Variant): boolean {
+  const { problem, sighting } = compared[0]!;
+  return bearsOn(variant.beliefs, sighting.topic) && mayBear(variant, problem);
 }
 
-function bearsOn({ beliefs }: Variant, { part }: PartRead): boolean {
-  return part.bears.some((name) => beliefs[name] !== undefined);
-}
-
-function change(
-  changes: Map<number, GroupRead>,
-  right: readonly RightGroup[],
-  { part, first }: PartRead,
-  beliefs: Beliefs,
-): void {
-  for (const [at, group] of part.expect(beliefs).entries()) {
-    const { answers, group: usual } = right[first + at]!;
-    if (group === usual || isSame(group, usual)) continue;
-    changes.set(first + at, { group, tally: tallyOf(group, answers) });
+function changesBy(strands: readonly StrandRead[], variant: Variant): Changes {
+  const changes = new Map<number, Change>();
+  for (const [at, strand] of strands.entries()) {
+    if (!isBorneOn(strand, variant)) continue;
+    const change = changeOf(strand, (compared) =>
+      deviates(compared, variant) ? groupOf(compared, variant.beliefs) : compared.right,
+    );
+    if (change !== null) changes.set(at, change);
   }
+  return changes;
 }
 
-function isSame(one: Group, other: Group): boolean {
-  return (
-    one.length === other.length &&
-    one.every(({ key, given, expected }, at) => {
-      const same = other[at]!;
-      return key === same.key && given === same.given && expected === same.expected;
-    })
+/** Whether it may: known where all variants were gone through. */
+function deviates({ deviations }: Compared, variant: Variant): boolean {
+  return deviations === null || deviations.beliefs.includes(variant.beliefs);
+}
+
+/** Where only one of them bears it is as that one alone has it. */
+function changesByAll(
+  strands: readonly StrandRead[],
+  variants: readonly Variant[],
+  heldAlone: (variant: Variant) => Changes,
+): Changes {
+  const changes = new Map<number, Change>();
+  const beliefs = variants.reduce<Beliefs>(
+    (all, each) => holdingBoth(all, each.beliefs),
+    RIGHT_WAY,
   );
-}
-
-function copy(changes: Map<number, GroupRead>, from: Changes, { first, count }: PartRead): void {
-  for (let at = first; at < first + count; at += 1) {
-    const own = from.get(at);
-    if (own !== undefined) changes.set(at, own);
+  for (const [at, strand] of strands.entries()) {
+    const [one, ...others] = variants.filter((variant) => isBorneOn(strand, variant));
+    if (one === undefined) continue;
+    const change =
+      others.length === 0
+        ? (heldAlone(one).get(at) ?? null)
+        : changeOf(strand, (compared) => groupOf(compared, beliefs));
+    if (change !== null) changes.set(at, change);
   }
+  return changes;
 }
 
-/** The tally of all works if these groups are otherwise. */
-export function tallyWith({ right, total }: Reading, changes: Changes): Tally {
-  const without = [...changes.keys()].map((at) => right[at]!.tally);
+/** null: all as the right way has it. */
+function changeOf(
+  { compared, tally }: StrandRead,
+  groupBy: (compared: Compared) => Group,
+): Change | null {
+  const groups = compared.map(groupBy);
+  const without: Tally[] = [];
+  const instead: Tally[] = [];
+  for (const [at, group] of groups.entries()) {
+    const own = compared[at]!;
+    if (group === own.right) continue;
+    without.push(own.tally);
+    instead.push(tallyOf(group, own.answers));
+  }
+  return without.length === 0 ? null : { groups, tally: exchanged(tally, without, instead) };
+}
+
+/** The tally of all works if these strands are otherwise. */
+export function tallyWith({ strands, total }: Reading, changes: Changes): Tally {
+  const without = [...changes.keys()].map((at) => strands[at]!.tally);
   return exchanged(
     total,
     without,
@@ -165,7 +151,7 @@ export interface StepOfWork {
 }
 
 /** The different steps of decisions, in order of work. */
-export function stepsOf(decisions: readonly Decision[]): StepOfWork[] {
+export function stepsOf(decisions: readonly StepOfWork[]): StepOfWork[] {
   const steps = new Map<string, StepOfWork>();
   for (const { work, step } of decisions) steps.set(`${work}/${step}`, { work, step });
   return [...steps.values()];
@@ -177,32 +163,46 @@ export function recurs(steps: readonly StepOfWork[]): boolean {
   );
 }
 
+/** Decisions that were not taken the right way. */
+export function wrongIn({ strands }: Reading): StepOfWork[] {
+  return strands.flatMap(({ work, compared }) =>
+    compared.flatMap(({ wrong }) => wrong.map((step) => ({ work, step }))),
+  );
+}
+
 /** `held`: done as the first of two expectations has it. */
 export interface Decision extends StepOfWork {
   readonly held: boolean;
 }
 
 /** Decisions that the one would have otherwise than the other; what the one leaves out counts if it was left out. */
-export function differences({ right }: Reading, one: Changes, other: Changes): Decision[] {
+export function differences({ strands }: Reading, one: Changes, other: Changes): Decision[] {
   const numbers = [...new Set([...one.keys(), ...other.keys()])].sort((a, b) => a - b);
-  return numbers.flatMap((at) => {
-    const { work, group } = right[at]!;
-    const [own, others] = [one.get(at)?.group ?? group, other.get(at)?.group ?? group];
-    return own === others ? [] : differencesIn(work, own, others);
-  });
+  return numbers.flatMap((at) =>
+    differencesIn(strands[at]!, one.get(at)?.groups, other.get(at)?.groups),
+  );
 }
 
-function differencesIn(work: number, own: Group, others: Group): Decision[] {
-  const answers = new Map<number, Answer>(others.map(({ key, expected }) => [key, expected]));
+function differencesIn(
+  { work, compared }: StrandRead,
+  one: readonly Group[] | undefined,
+  other: readonly Group[] | undefined,
+): Decision[] {
   const found: Decision[] = [];
-  for (const { key, step, given, expected } of own) {
-    if (answers.get(key) !== expected) found.push({ work, step, held: given === expected });
-    answers.delete(key);
+  const leftOut: Decision[] = [];
+  for (const [at, { right }] of compared.entries()) {
+    const [own, others] = [one?.[at] ?? right, other?.[at] ?? right];
+    if (own === others) continue;
+    const answers = new Map(others.map((each) => [each.key, each]));
+    for (const { key, step, given, expected } of own) {
+      if (answers.get(key)?.expected !== expected)
+        found.push({ work, step, held: given === expected });
+      answers.delete(key);
+    }
+    for (const { step, given } of answers.values())
+      if (given === null) leftOut.push({ work, step, held: true });
   }
-  for (const { key, step, given } of others) {
-    if (given === null && answers.has(key)) found.push({ work, step, held: true });
-  }
-  return found;
+  return [...found, ...leftOut];
 }
 
 /** Decisions where the works are as the one of the held patterns says, and as nothing else that is held says. */

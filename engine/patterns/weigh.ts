@@ -1,7 +1,16 @@
+import type { Compared } from './compared.ts';
 import type { Group } from './evidence/evidence.ts';
-import { exchanged, logHeld, logSum, logUnnamed, type Tally } from './likelihood.ts';
+import {
+  addedUp,
+  exchanged,
+  logChoices,
+  logHeld,
+  logSum,
+  logUnnamed,
+  type Tally,
+} from './likelihood.ts';
 import type { ErrorPattern } from './pattern.ts';
-import { type Changes, type Reading, tallyWith } from './reading.ts';
+import { type Change, type Reading, type StrandRead, tallyWith } from './reading.ts';
 import type { Trial } from './trial.ts';
 import type { Variant } from './variants.ts';
 
@@ -14,10 +23,9 @@ const LEADING = 5;
 /** Pairs that are further below the best, in ln, change nothing: all that hold its pattern speak for it. */
 const FAR_BELOW = 4;
 
-/** Patterns that may be held together, and what they would have had otherwise than the right way. */
+/** Patterns that may be held together, and how what was done stands to them. */
 export interface Hypothesis {
   readonly variants: readonly Variant[];
-  readonly changes: Changes;
   readonly tally: Tally;
   /** ln of its chance, not normed. */
   readonly log: number;
@@ -39,17 +47,15 @@ export function weigh(reading: Reading, trials: readonly Trial[], patterns: numb
   const { total } = reading;
   const none: Hypothesis = {
     variants: [],
-    changes: reading.heldBy([]),
     tally: total,
     log: Math.log(PRIOR.none) + logHeld(total),
   };
   const shareOf = sharesOf(trials.map(({ variant }) => variant));
-  const singles = trials.flatMap(({ variant, changes }): Candidate[] => {
-    if (changes === null) return [];
-    const tally = tallyWith(reading, changes);
+  const singles = trials.flatMap(({ variant, tally }): Candidate[] => {
+    if (tally === null) return [];
     const share = shareOf(variant) - Math.log(patterns);
     const log = Math.log(PRIOR.one) + share + logHeld(tally);
-    return [{ variants: [variant], changes, tally, share, log }];
+    return [{ variants: [variant], tally, share, log }];
   });
   const candidates = singles.filter(({ tally }) => tally.held >= LEAST_HELD);
   const besides = candidates.map(
@@ -87,11 +93,10 @@ function pairsOf(
   const pairs: Hypothesis[] = [];
   for (const { variants, prior, most } of possiblePairs(reading, candidates, patterns)) {
     if (most < best - FAR_BELOW) break;
-    const changes = reading.heldBy(variants);
-    const tally = tallyWith(reading, changes);
+    const tally = tallyWith(reading, reading.heldBy(variants));
     const log = prior + logHeld(tally);
     best = Math.max(best, log);
-    pairs.push({ variants, changes, tally, log });
+    pairs.push({ variants, tally, log });
   }
   return pairs;
 }
@@ -130,25 +135,31 @@ function leadingOf(candidates: readonly Candidate[]): Candidate[] {
   return leading;
 }
 
-/** The tally of two together at its best: where both change one decision, they may make it what was done. */
+/** The tally of two together at its best: where both change one strand, they may make it what was done. */
 function mostOf(reading: Reading, one: Hypothesis, other: Hypothesis): Tally {
-  const without: Tally[] = [];
+  const [own, others] = [reading.heldBy(one.variants), reading.heldBy(other.variants)];
+  const taken: Tally[] = [];
   const instead: Tally[] = [];
-  for (const [at, own] of one.changes) {
-    const beside = other.changes.get(at);
-    without.push(reading.right[at]!.tally);
-    instead.push(beside === undefined ? own.tally : mostIn(reading, at, own.group, beside.group));
+  for (const [at, change] of own) {
+    const strand = reading.strands[at]!;
+    const beside = others.get(at);
+    taken.push(strand.tally);
+    instead.push(beside === undefined ? change.tally : mostInStrand(strand, change, beside));
   }
-  for (const [at, { tally }] of other.changes) {
-    if (one.changes.has(at)) continue;
-    without.push(reading.right[at]!.tally);
+  for (const [at, { tally }] of others) {
+    if (own.has(at)) continue;
+    taken.push(reading.strands[at]!.tally);
     instead.push(tally);
   }
-  return exchanged(reading.total, without, instead);
+  return exchanged(reading.total, taken, instead);
 }
 
-function mostIn({ right }: Reading, at: number, one: Group, other: Group): Tally {
-  const { expected: rightly, leftOut } = right[at]!.answers;
+function mostInStrand({ compared }: StrandRead, one: Change, other: Change): Tally {
+  return addedUp(compared.map((each, at) => mostIn(each, one.groups[at]!, other.groups[at]!)));
+}
+
+function mostIn({ answers }: Compared, one: Group, other: Group): Tally {
+  const { expected: rightly, leftOut } = answers;
   const beside = new Map(other.map((each) => [each.key, each]));
   let [plain, held, lapsed, wrong, choices] = [0, 0, 0, 0, 0];
   for (const { key, given, expected, among } of one) {
@@ -160,7 +171,7 @@ function mostIn({ right }: Reading, at: number, one: Group, other: Group): Tally
     else if (given === usual) lapsed += 1;
     else {
       wrong += 1;
-      choices += Math.log(among - 1);
+      choices += logChoices(among);
     }
   }
   return { plain, held: held + leftOut.length, lapsed, other: wrong, choices };

@@ -76,7 +76,7 @@ export interface ColumnAt extends FactAt {
   readonly across: readonly number[];
   /** What the columns before handed on in this row; and, by column, in the row worked before it. */
   readonly handed: readonly number[];
-  readonly earlier: readonly number[];
+  readonly earlier: () => readonly number[];
 }
 /** `writes`: digits written, lowest first; `carry` is handed on `feeds` columns (1 if not said). */
 export interface Column {

@@ -73,7 +73,8 @@ export function slideAll(mat: OwnMat): void {
     for (let column = 0; column < columns; column += 1) {
       const from: Square = [row, column];
       if (pileValue({ bars: barsAt(mat, from) }) === 0) continue;
-      const at = slideAt(mat.position, from, row);
+      const beads = mat.position.piles.map((line) => line.map(pileValue));
+      const at = slideAt(beads, from, row);
       const to = slideMeant(mat.problem, mat.beliefs, at);
       if (to === null) continue;
       const astray = mat.hand.slips() && to[1] > 0 ? to[1] - 1 : to[1];
@@ -81,10 +82,14 @@ export function slideAll(mat: OwnMat): void {
     }
 }
 
-export function slideAt({ piles }: Position, from: Square, down: number): SlideAt {
-  const lies = (row: number, column: number) => pileValue(piles[row]![column]!) > 0;
-  const top = piles.findLastIndex((line) => line.some((pile) => pileValue(pile) > 0));
-  const leftmost = piles[top]?.findLastIndex((_, column) => lies(top, column));
+/** `beads`: by [row][column], as they lie before. */
+export function slideAt(
+  beads: readonly (readonly number[])[],
+  from: Square,
+  down: number,
+): SlideAt {
+  const top = beads.findLastIndex((row) => row.some((lying) => lying > 0));
+  const leftmost = beads[top]?.findLastIndex((lying) => lying > 0);
   return { from, down, outermost: from[0] === top && from[1] === leftmost };
 }
 

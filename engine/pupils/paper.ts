@@ -40,17 +40,18 @@ function playRows(problem: Problem, beliefs: Beliefs, hand: Hand): StandingRow[]
   const order = [...up.keys()];
   if (hand.habits.rows === 'topFirst') order.reverse();
   const standing: StandingRow[] = [];
-  let earlier: readonly number[] = [];
+  let before: readonly number[] = [];
   for (const row of order) {
     if (!worksRow(beliefs, problem, row)) continue;
-    const made = workRow(beliefs, { across, up, row, earlier });
+    const earlier = before;
+    const made = workRow(beliefs, { across, up, row, earlier: () => earlier });
     if (up.length > 1 && made.digits.every((digit) => digit === 0)) continue;
     const units = standing.find((each) => each.row === 0);
     const first = units === undefined ? 0 : units.places.length - units.shift;
     const length = made.digits.length;
     const shift = shiftOf(beliefs, { row, across, up, length, first });
     standing.push(writeRow(problem, hand, made, { row, shift, index: standing.length }));
-    earlier = made.handed;
+    before = made.handed;
     if (up.length > 1) hand.act({ do: 'finish', what: `row:${row}` });
   }
   return standing;

@@ -15,7 +15,7 @@ export interface RowAt {
   readonly across: readonly number[];
   readonly up: readonly number[];
   readonly row: number;
-  readonly earlier: readonly number[];
+  readonly earlier: () => readonly number[];
 }
 
 const NOTHING_NOTED: Noted = () => undefined;

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../engine/patterns/catalogue/index.ts';
 import { undesignedProblems } from '../../engine/patterns/design/designed.ts';
 import { doneWork } from '../../engine/patterns/done.ts';
-import { differences, readWorks } from '../../engine/patterns/reading.ts';
+import { differences, readWorks, wrongIn } from '../../engine/patterns/reading.ts';
 import { type Variant, variantsFor } from '../../engine/patterns/variants.ts';
 import { OUTSIDERS } from '../../engine/pupils/outside.ts';
 import { playThrough } from '../../engine/pupils/play.ts';
@@ -25,9 +25,7 @@ describe.each(['bars', 'record', 'cells', 'paper'] as const)(
       const reading = readWorks(
         problems.map((problem) => doneWork(problem, playThrough(problem, beliefs))),
       );
-      const wrong = reading.right.flatMap(({ group }) =>
-        group.filter(({ given, expected }) => given !== expected),
-      ).length;
+      const wrong = wrongIn(reading).length;
       /** Of all decisions that either has otherwise than the right way: those that both have alike. */
       const likeness = (variant: Variant) => {
         const own = differences(reading, reading.heldBy([variant]), reading.heldBy([]));

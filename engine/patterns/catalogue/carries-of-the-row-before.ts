@@ -10,7 +10,7 @@ export const carriesOfTheRowBefore: ErrorPattern = {
   beliefs: {
     '': {
       column: ({ fact, carry, column, last, earlier }, right) => {
-        const again = column === 0 ? 0 : (earlier[column - 1] ?? 0);
+        const again = column === 0 ? 0 : (earlier()[column - 1] ?? 0);
         return again === 0 ? right : handedOn(fact + carry + again, last);
       },
     },

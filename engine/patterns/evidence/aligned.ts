@@ -1,11 +1,11 @@
 import type { LineWork } from '../../pupils/written.ts';
-import { type Group, ROOM } from './evidence.ts';
+import { type Expectation, type Group, ROOM } from './evidence.ts';
 import type { PlaceDigits } from './first-written.ts';
-import { expectLine, type LineSeen } from './line.ts';
+import { expectLine, type LineSeen, type StepAt, wrongIn } from './line.ts';
 
 /** Further than any row is moved by a belief. */
 const MOST_SHIFT = 5;
-const SHIFT_KEY = ROOM - 1;
+export const SHIFT_KEY = ROOM - 1;
 
 export interface AlignedLine {
   readonly seen: LineSeen;
@@ -24,6 +24,11 @@ export interface Aligned {
   readonly group: Group;
 }
 
+/** Steps of a row: the zeros that it begins with, then its digits. */
+export function stepsOfRow(row: number, origin: number): StepAt {
+  return (at) => (at < row ? `zero:${row}:${at}` : `row:${row}:${origin + at}`);
+}
+
 /**
  * A zero at the end may be a placeholder or a digit: the row is read where it disagrees least.
  * `usual`: the row as the right way has it; beliefs that make the same of it leave it so.
@@ -33,22 +38,28 @@ export function readAligned(line: AlignedLine, usual?: Aligned): Aligned {
   if (usual && first && isAsUsual(line, first, usual)) return usual;
   const tried: LineWork[] = [];
   if (usual && first) tried[usual.shift] = first;
-  let best: Aligned | null = null;
+  let best: Omit<Aligned, 'group'> | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const shift of shiftsOf(line, tried)) {
     const made = madeAt(line, tried, shift);
     const due = line.due(made.digits.length);
-    const group = expectLine(line.seen, made, shift);
-    const step = stepOfShift(line, shift);
-    group.push({ key: SHIFT_KEY, step, given: shift, expected: due, among: MOST_SHIFT + 1 });
-    let wrong = 0;
-    for (const { given, expected } of group) if (given !== expected) wrong += 1;
+    const wrong = wrongIn(line.seen, made, shift) + (shift === due ? 0 : 1);
     if (wrong >= least) continue;
     least = wrong;
-    best = { made, shift, due, group };
+    best = { made, shift, due };
     if (wrong === 0) break;
   }
-  return best!;
+  return { ...best!, group: expectAt(line, best!) };
+}
+
+function expectAt(
+  { seen, row, origin }: AlignedLine,
+  { made, shift, due }: Omit<Aligned, 'group'>,
+): Expectation[] {
+  const group = expectLine(seen, made, shift, stepsOfRow(row, origin));
+  const step = row === 0 ? `row:0:${origin}` : `zero:${row}:${Math.min(shift, row - 1)}`;
+  group.push({ key: SHIFT_KEY, step, given: shift, expected: due, among: MOST_SHIFT + 1 });
+  return group;
 }
 
 function isAsUsual(line: AlignedLine, made: LineWork, usual: Aligned): boolean {
@@ -69,10 +80,6 @@ function isSameLine(one: LineWork, other: LineWork): boolean {
 
 function isSameList(one: readonly number[], other: readonly number[]): boolean {
   return one.length === other.length && one.every((digit, index) => digit === other[index]);
-}
-
-function stepOfShift({ row, origin }: AlignedLine, shift: number): string {
-  return row === 0 ? `row:0:${origin}` : `zero:${row}:${Math.min(shift, row - 1)}`;
 }
 
 /** Each shift is worked out once. */

@@ -1,38 +1,45 @@
-import { pileValue } from '../../mat/position.ts';
 import { digitsRead } from '../../pupils/mat.ts';
 import type { DoneWork } from '../done.ts';
-import { type EvidencePart, oneGroup } from './evidence.ts';
-import { isOver, paperSeen } from './first-written.ts';
-import { laidEvidence } from './laid.ts';
-import { expectLine, lineSeen } from './line.ts';
-import { moveEvidence } from './mat-moves.ts';
-import { walkMat } from './mat-walk.ts';
-import { pointEvidence } from './point.ts';
-import { recordedEvidence } from './recorded.ts';
-import { tilesEvidence } from './tiles.ts';
+import { type Strand, sighting, type Topic } from './evidence.ts';
+import { isOver, type PaperSeen, paperSeen } from './first-written.ts';
+import { laidSeen } from './laid.ts';
+import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
+import { movesSeen } from './mat-moves.ts';
+import { type MatWalk, walkMat } from './mat-walk.ts';
+import { pointSeen } from './point.ts';
+import { recordedSeen } from './recorded.ts';
+import { tilesSeen } from './tiles.ts';
 
 /** Tiles, bars, counts, exchanges, slides, each row as it was said or recorded, the product read. */
-export function barsEvidence(work: DoneWork): readonly EvidencePart[] {
+export function barsSeen(work: DoneWork): readonly Strand[] {
   const walk = walkMat(work);
+  const paper = paperSeen(work);
   return [
-    tilesEvidence(work),
-    laidEvidence(work, walk),
-    ...moveEvidence(work, walk),
-    recordedEvidence(work, walk),
-    readEvidence(work),
-    pointEvidence(work),
+    tilesSeen(work),
+    laidSeen(work, walk),
+    ...movesSeen(work, walk),
+    ...recordedSeen(work, walk, paper),
+    productSeen(work, walk, paper),
+    pointSeen(work),
   ];
 }
 
-/** The product as it is read from the bottom row. */
-function readEvidence(work: DoneWork): EvidencePart {
-  const digits = paperSeen(work).first('product');
-  const { origin } = work.problem.mat;
-  const stepAt = (at: number) => `read:${origin + at}`;
-  const seen = lineSeen({ digits, notes: new Map(), over: isOver(work), stepAt });
-  const bottom = work.position.piles[0]!.map(pileValue);
-  return oneGroup(['read'], (beliefs) => {
+/** The product as it is read from the beads on the bottom row. */
+interface ProductSeen {
+  readonly seen: LineSeen;
+  readonly bottom: readonly number[];
+}
+
+const PRODUCT: Topic<ProductSeen> = {
+  bears: ['read'],
+  expect({ mat }, { seen, bottom }, beliefs) {
     const made = { digits: digitsRead(beliefs, bottom, 'product'), notes: [], handed: [] };
-    return expectLine(seen, made, 0);
-  });
+    return expectLine(seen, made, 0, (at) => `read:${mat.origin + at}`);
+  },
+};
+
+function productSeen(work: DoneWork, { mat }: MatWalk, paper: PaperSeen): Strand {
+  const seen = lineSeen(paper.first('product'), new Map(), isOver(work));
+  const bottom = mat.beads[0]!;
+  return [sighting(PRODUCT, `${lineKey(seen)}|${bottom}`, { seen, bottom })];
 }

@@ -1,14 +1,75 @@
 import type { ActionOf } from '../../mat/action.ts';
-import type { Square } from '../../mat/geometry.ts';
-import type { Beliefs } from '../../pupils/beliefs.ts';
+import { MAT_LIMITS, type Square } from '../../mat/geometry.ts';
+import { squareKey } from '../../mat/paper.ts';
 import { diagonalsAdded, type SquareFigure } from '../../pupils/cells.ts';
 import { pairsOfRow } from '../../pupils/pairs.ts';
+import { digitsOn, type Tiles } from '../../pupils/tiles.ts';
+import { SLOTS } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
-import { type EvidencePart, type Expectation, oneGroup, ROOM } from './evidence.ts';
-import { isOver, paperSeen } from './first-written.ts';
-import { expectLine, lineSeen } from './line.ts';
-import { pointEvidence } from './point.ts';
-import { tilesEvidence } from './tiles.ts';
+import {
+  type Expectation,
+  factsWith,
+  isSameSquare,
+  ROOM,
+  type Strand,
+  sighting,
+  type Topic,
+} from './evidence.ts';
+import { isOver, type PaperSeen, paperSeen } from './first-written.ts';
+import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
+import { pointSeen } from './point.ts';
+import { tilesSeen } from './tiles.ts';
+
+/** Tiles, facts on the squares, the sum of the diagonals, the point. */
+export function cellsSeen(work: DoneWork): readonly Strand[] {
+  const sum = sumSeen(work, paperSeen(work));
+  return [tilesSeen(work), factsSeen(work), [sum], pointSeen(work)];
+}
+
+/** The digits that stand on the squares in the end, and the line in which they were added. */
+interface SumSeen {
+  readonly seen: LineSeen;
+  readonly figures: readonly SquareFigure[];
+}
+
+const SUM: Topic<SumSeen> = {
+  bears: ['gather', 'add'],
+  expect({ mat, multiplier }, { seen, figures }, beliefs) {
+    const rows = multiplier.digits.length;
+    const made = diagonalsAdded(beliefs, figures, rows, (at) => seen.notes.get(at));
+    return expectLine(seen, made, 0, (at) => `sum:${mat.origin + at}`);
+  },
+};
+
+function sumSeen(work: DoneWork, paper: PaperSeen) {
+  const figures = figuresStanding(work);
+  const seen = lineSeen(paper.first('product'), paper.first('carry:product'), isOver(work));
+  let key = `${lineKey(seen)}|`;
+  for (const { square, digit } of figures) key += `${square[0]}:${square[1]}:${digit} `;
+  return sighting(SUM, key, { seen, figures });
+}
+
+/** Names of squares as paper has them, by [row][column]. */
+const NAMES = Array.from({ length: MAT_LIMITS.rows.most }, (_, row) =>
+  Array.from({ length: MAT_LIMITS.columns.most }, (_, column) => squareKey([row, column])),
+);
+
+/** Square by square, in whatever order they were written. */
+function figuresStanding({ problem, position }: DoneWork): SquareFigure[] {
+  const { squares } = position.paper;
+  const figures: SquareFigure[] = [];
+  for (let row = 0; row < problem.mat.rows; row += 1)
+    for (let column = 0; column < problem.mat.columns; column += 1) {
+      const there = squares[NAMES[row]![column]!];
+      if (there === undefined) continue;
+      const square: Square = [row, column];
+      for (const slot of SLOTS) {
+        const written = there[slot];
+        if (written !== undefined) figures.push({ square, digit: written.digit });
+      }
+    }
+  return figures;
+}
 
 /** A fact as it was first written on the squares. */
 interface FactSeen {
@@ -17,34 +78,65 @@ interface FactSeen {
   readonly aside: number;
 }
 
-type FactsSeen = ReadonlyMap<string, FactSeen>;
-
-/** Tiles, facts on the squares, the sum of the diagonals, the point. */
-export function cellsEvidence(work: DoneWork): readonly EvidencePart[] {
-  const facts = factsSeen(work);
-  return [
-    tilesEvidence(work),
-    oneGroup(['fact', 'partner', 'works', 'aside'], (beliefs) => expectFacts(work, beliefs, facts)),
-    sumEvidence(work),
-    pointEvidence(work),
-  ];
+/** The facts of a row by the column of their pair, by the tiles that lie there. */
+interface FactsOfRow {
+  readonly row: number;
+  readonly facts: readonly (FactSeen | undefined)[];
+  readonly tiles: Tiles;
+  /** Whether all of it should be there. */
+  readonly done: boolean;
 }
 
-function sumEvidence(work: DoneWork): EvidencePart {
-  const figures = figuresStanding(work);
-  const paper = paperSeen(work);
-  const [digits, notes] = [paper.first('product'), paper.first('carry:product')];
-  const { origin } = work.problem.mat;
-  const stepAt = (at: number) => `sum:${origin + at}`;
-  const seen = lineSeen({ digits, notes, over: isOver(work), stepAt });
-  const rows = work.problem.multiplier.digits.length;
-  return oneGroup(['gather', 'add'], (beliefs) =>
-    expectLine(
-      seen,
-      diagonalsAdded(beliefs, figures, rows, (at) => notes.get(at)),
-      0,
-    ),
-  );
+const AMONG = { fact: 40, place: 6 } as const;
+/** Keys of the squares come after those of the values. */
+const WHERE = 30;
+
+const FACTS: Topic<FactsOfRow> = {
+  bears: ['fact', 'partner', 'works', 'aside'],
+  facts(_problem, { row, tiles }) {
+    return factsWith(tiles.right[row] ?? 0, digitsOn(tiles.bottom));
+  },
+  expect({ mat, multiplicand }, { row, facts, tiles, done }, beliefs) {
+    const found: Expectation[] = [];
+    const due = pairsOfRow(mat, beliefs, tiles, row);
+    for (let column = 0; column < mat.columns; column += 1) {
+      const seen = facts[column];
+      const meant = due.find(({ pair }) => pair[1] === column);
+      // A zero may be written or left out.
+      const expected = meant?.fact || null;
+      if (seen === undefined && (!done || expected === null)) continue;
+      const at = Math.min(column, multiplicand.digits.length - 1);
+      found.push({
+        key: column,
+        step: `fact:${row}:${at}`,
+        given: seen?.value || null,
+        expected,
+        among: AMONG.fact,
+      });
+      if (seen === undefined || meant === undefined || expected === null) continue;
+      found.push({
+        key: WHERE + column,
+        step: `where:${row}:${at}`,
+        given: seen.aside,
+        expected: meant.square[1] - column,
+        among: AMONG.place,
+      });
+    }
+    return found;
+  },
+};
+
+function factsSeen(work: DoneWork): Strand {
+  const { tiles, finished } = work.position;
+  const over = isOver(work);
+  const written = writtenByPair(work);
+  return work.problem.multiplier.digits.map((_, row) => {
+    const done = over || finished.rows.includes(row);
+    const facts = (written[row] ?? []).map(factOf);
+    let key = `${row}${done}${tiles.bottom}|${tiles.right}|`;
+    for (const fact of facts) key += fact === undefined ? ' ' : `${fact.value}@${fact.aside} `;
+    return sighting(FACTS, key, { row, facts, tiles, done }, row * ROOM);
+  });
 }
 
 type Written = Extract<ActionOf<'write'>, { square: Square }>;
@@ -54,68 +146,28 @@ function pairOf({ square: [row, column], slot, of }: Written): Square {
   return of ?? [row, slot === 'own' ? column : column - 1];
 }
 
-function factsSeen({ log }: DoneWork): FactsSeen {
-  const written = new Map<string, Written[]>();
+/** What was first written for each pair, by [row][column]: on each square once. */
+function writtenByPair({ problem, log }: DoneWork): Written[][][] {
+  const { rows, columns } = problem.mat;
+  const written: Written[][][] = Array.from({ length: rows }, () =>
+    Array.from({ length: columns }, () => []),
+  );
   for (const { action, refused } of log) {
     if (refused !== undefined || action.do !== 'write' || !('square' in action)) continue;
-    const key = pairOf(action).join(':');
-    const own = written.get(key) ?? [];
-    if (own.some(({ square }) => square.join() === action.square.join())) continue;
-    written.set(key, [...own, action]);
+    const [row, column] = pairOf(action);
+    const own = written[row]?.[column];
+    if (own === undefined || own.some(({ square }) => isSameSquare(square, action.square)))
+      continue;
+    own.push(action);
   }
-  return new Map([...written].map(([key, own]) => [key, factOf(key, own)]));
+  return written;
 }
 
 /** Of two digits the one further right is the units; a single one says it by its slot. */
-function factOf(key: string, own: readonly Written[]): FactSeen {
-  const pairColumn = Number(key.split(':')[1]);
+function factOf(own: readonly Written[], pairColumn: number): FactSeen | undefined {
+  if (own.length === 0) return undefined;
   const [first, second] = [...own].sort((one, other) => one.square[1] - other.square[1]);
   const alone = second === undefined && first!.slot === 'fromRight';
   const value = alone ? 10 * first!.digit : first!.digit + 10 * (second?.digit ?? 0);
   return { value, aside: first!.square[1] - (alone ? 1 : 0) - pairColumn };
-}
-
-function figuresStanding({ position }: DoneWork): SquareFigure[] {
-  return Object.entries(position.paper.squares).flatMap(([key, content]) => {
-    const [row, column] = key.split(':').map(Number);
-    return Object.values(content).map(({ digit }) => ({ square: [row!, column!] as const, digit }));
-  });
-}
-
-const FACTS = 40;
-const PLACES = 6;
-/** Keys of the squares come after those of the values. */
-const WHERE = 30;
-
-function expectFacts(work: DoneWork, beliefs: Beliefs, facts: FactsSeen): Expectation[] {
-  const { problem, position } = work;
-  const found: Expectation[] = [];
-  for (const row of problem.multiplier.digits.keys()) {
-    const done = isOver(work) || position.finished.rows.includes(row);
-    const due = pairsOfRow(problem.mat, beliefs, position.tiles, row);
-    for (let column = 0; column < problem.mat.columns; column += 1) {
-      const seen = facts.get(`${row}:${column}`);
-      const meant = due.find(({ pair }) => pair[1] === column);
-      // A zero may be written or left out.
-      const expected = meant?.fact || null;
-      if (seen === undefined && (!done || expected === null)) continue;
-      const step = Math.min(column, problem.multiplicand.digits.length - 1);
-      found.push({
-        key: row * ROOM + column,
-        step: `fact:${row}:${step}`,
-        given: seen?.value || null,
-        expected,
-        among: FACTS,
-      });
-      if (seen === undefined || meant === undefined || expected === null) continue;
-      found.push({
-        key: row * ROOM + WHERE + column,
-        step: `where:${row}:${step}`,
-        given: seen.aside,
-        expected: meant.square[1] - column,
-        among: PLACES,
-      });
-    }
-  }
-  return found;
 }

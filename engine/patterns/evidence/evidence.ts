@@ -1,3 +1,5 @@
+import type { Square } from '../../mat/geometry.ts';
+import type { Problem } from '../../problem.ts';
 import type { Beliefs } from '../../pupils/beliefs.ts';
 
 /**
@@ -5,7 +7,7 @@ import type { Beliefs } from '../../pupils/beliefs.ts';
  * being the child's own. `among`: how many answers were possible.
  */
 export interface Expectation {
-  /** Within its group the same decision has the same key whatever is believed. */
+  /** Within its strand the same decision has the same key whatever is believed. */
   readonly key: number;
   /** The judge's step that it belongs to. */
   readonly step: string;
@@ -17,22 +19,47 @@ export interface Expectation {
 /** null: nothing there, not done. */
 export type Answer = number | string | null;
 
-/** Decisions that hang together: a line, all slides. What no belief changes stays the same array. */
+/** Decisions that are held against beliefs together. */
 export type Group = readonly Expectation[];
 
-/** A part of a work that only some beliefs bear on: whatever else is believed leaves it as it is. */
-export interface EvidencePart {
+/** A kind of thing that children do: which beliefs bear on it, and what they would have had done. */
+export interface Topic<Seen> {
+  /** Whatever else is believed leaves it as it is. */
   readonly bears: readonly (keyof Beliefs)[];
-  /** As many groups, in the same order, whatever is believed. */
-  readonly expect: (beliefs: Beliefs) => readonly Group[];
+  /** The facts that come up, as `10 a + b`: beliefs about none but others leave it as it is. */
+  facts?(problem: Problem, seen: Seen): readonly number[];
+  /** As the beliefs have it, from nothing but the problem and what was seen. */
+  expect(problem: Problem, seen: Seen, beliefs: Beliefs): Group;
 }
 
-/** A part that is one group. */
-export function oneGroup(
-  bears: EvidencePart['bears'],
-  expect: (beliefs: Beliefs) => Group,
-): EvidencePart {
-  return { bears, expect: (beliefs) => [expect(beliefs)] };
+/** One thing that the child did, with all that it was done from. */
+export interface Sighting<Seen = unknown> {
+  readonly topic: Topic<Seen>;
+  /** Spells out what was seen: in one problem, what has the same key is the same. */
+  readonly key: string;
+  readonly seen: Seen;
+  /** Where the keys of its decisions begin within the strand. */
+  readonly from: number;
+}
+
+/** What hangs together: a row, all slides; of one topic. */
+export type Strand = readonly Sighting[];
+
+export function sighting<Seen>(
+  topic: Topic<Seen>,
+  key: string,
+  seen: Seen,
+  from = 0,
+): Sighting<Seen> {
+  return { topic, key, seen, from };
+}
+
+export function factsWith(b: number, across: readonly number[]): number[] {
+  return across.map((a) => 10 * a + b);
+}
+
+export function isSameSquare(one: Square, other: Square): boolean {
+  return one[0] === other[0] && one[1] === other[1];
 }
 
 export const DIGITS = 10;

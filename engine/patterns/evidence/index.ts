@@ -1,20 +1,20 @@
 import type { Stage } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
-import { barsEvidence } from './bars.ts';
-import { cellsEvidence } from './cells.ts';
-import type { EvidencePart } from './evidence.ts';
-import { paperEvidence } from './paper.ts';
+import { barsSeen } from './bars.ts';
+import { cellsSeen } from './cells.ts';
+import type { Strand } from './evidence.ts';
+import { paperSightings } from './paper.ts';
 
-type Reader = (work: DoneWork) => readonly EvidencePart[];
+type Reader = (work: DoneWork) => readonly Strand[];
 
 const READERS: Readonly<Partial<Record<Stage, Reader>>> = {
-  bars: barsEvidence,
-  record: barsEvidence,
-  cells: cellsEvidence,
-  paper: paperEvidence,
+  bars: barsSeen,
+  record: barsSeen,
+  cells: cellsSeen,
+  paper: paperSightings,
 };
 
-/** What one work shows: for any beliefs, each decision beside what they would have had it be. */
-export function evidenceOf(work: DoneWork): readonly EvidencePart[] {
+/** What one work shows, strand by strand, to be held against any beliefs. */
+export function evidenceOf(work: DoneWork): readonly Strand[] {
   return READERS[work.problem.stage]?.(work) ?? [];
 }

@@ -1,31 +1,47 @@
 import { barsOfRow } from '../../pupils/pairs.ts';
+import type { Tiles } from '../../pupils/tiles.ts';
 import type { DoneWork } from '../done.ts';
-import { type EvidencePart, type Expectation, oneGroup, ROOM } from './evidence.ts';
+import { type Expectation, ROOM, type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver } from './first-written.ts';
 import type { MatWalk } from './mat-walk.ts';
 
 const BEADS = 40;
 
-/** The beads laid on each square, by the pupil's own tiles: in whatever bars, their sum counts. */
-export function laidEvidence(work: DoneWork, { laid }: MatWalk): EvidencePart {
-  const { problem, position } = work;
-  const [across, up] = [problem.multiplicand.digits.length, problem.multiplier.digits.length];
-  const steps = laid.map((squares, row) =>
-    squares.map((_, column) => `laid:${Math.min(row, up - 1)}:${Math.min(column, across - 1)}`),
-  );
-  return oneGroup(['fact', 'partner', 'works', 'aside', 'lay'], (beliefs) =>
-    laid.flatMap((squares, row) => {
-      const done = isOver(work) || position.finished.rows.includes(row);
-      const meant = squares.map(() => 0);
-      for (const { square, bars } of barsOfRow(problem.mat, beliefs, position.tiles, row)) {
-        for (const { kind, count } of bars) meant[square[1]]! += kind * count;
-      }
-      return squares.flatMap((beads, column): Expectation[] => {
-        const [given, expected] = [beads || null, meant[column]! || null];
-        if (given === null && (!done || expected === null)) return [];
-        const step = steps[row]![column]!;
-        return [{ key: row * ROOM + column, step, given, expected, among: BEADS }];
-      });
-    }),
-  );
+/** The beads laid on a row's squares, by the tiles that lie there. */
+interface RowLaid {
+  readonly row: number;
+  readonly beads: readonly number[];
+  readonly tiles: Tiles;
+  /** Whether all of it should be there. */
+  readonly done: boolean;
+}
+
+/** In whatever bars they were laid, their sum counts. */
+const LAID: Topic<RowLaid> = {
+  bears: ['fact', 'partner', 'works', 'aside', 'lay'],
+  expect({ mat, multiplicand, multiplier }, { row, beads, tiles, done }, beliefs) {
+    const meant = beads.map(() => 0);
+    for (const { square, bars } of barsOfRow(mat, beliefs, tiles, row)) {
+      for (const { kind, count } of bars) meant[square[1]]! += kind * count;
+    }
+    const rows = Math.min(row, multiplier.digits.length - 1);
+    const found: Expectation[] = [];
+    for (const [column, laid] of beads.entries()) {
+      const [given, expected] = [laid || null, meant[column]! || null];
+      if (given === null && (!done || expected === null)) continue;
+      const step = `laid:${rows}:${Math.min(column, multiplicand.digits.length - 1)}`;
+      found.push({ key: column, step, given, expected, among: BEADS });
+    }
+    return found;
+  },
+};
+
+export function laidSeen(work: DoneWork, { laid }: MatWalk): Strand {
+  const { tiles, finished } = work.position;
+  const over = isOver(work);
+  return laid.map((beads, row) => {
+    const done = over || finished.rows.includes(row);
+    const key = `${row}${done}${tiles.bottom}|${tiles.right}|${beads}`;
+    return sighting(LAID, key, { row, beads, tiles, done }, row * ROOM);
+  });
 }

@@ -2,25 +2,32 @@ import type { LineWork } from '../../pupils/written.ts';
 import { DIGITS, type Expectation } from './evidence.ts';
 import { type PlaceDigits, topOf } from './first-written.ts';
 
-/** A line as the child wrote it: `top` is its highest place, −1 if there is none. */
-export function lineSeen(line: Omit<LineSeen, 'top'>): LineSeen {
-  const names: string[] = [];
-  const stepAt = (at: number) => {
-    names[at] ??= line.stepAt(at);
-    return names[at];
-  };
-  return { ...line, top: topOf(line.digits), stepAt };
-}
-
-/** A line as the child wrote it, and how its places are named. */
+/** A line as the child wrote it. */
 export interface LineSeen {
   readonly digits: PlaceDigits;
   readonly notes: PlaceDigits;
   /** Whether all of it should be there. */
   readonly over: boolean;
+  /** Its highest place, −1 if there is none. */
   readonly top: number;
-  readonly stepAt: (at: number) => string;
+  /** Names of its steps by place, as far as they were asked for. */
+  readonly names: string[];
 }
+
+export function lineSeen(digits: PlaceDigits, notes: PlaceDigits, over: boolean): LineSeen {
+  return { digits, notes, over, top: topOf(digits), names: [] };
+}
+
+/** Spells the line out: equal where all of it is equal. */
+export function lineKey({ digits, notes, over, top }: LineSeen): string {
+  let key = over ? '!' : '';
+  for (let at = 0; at <= top; at += 1) key += digits.get(at) ?? '_';
+  for (const [at, digit] of notes) key += ` ${at}:${digit}`;
+  return key;
+}
+
+/** The name of the step at a place. */
+export type StepAt = (at: number) => string;
 
 /** Keys of the small figures come after those of the digits. */
 const NOTE = 30;
@@ -32,26 +39,46 @@ function significant(digits: readonly number[]): number {
   return length;
 }
 
+/** Takes in one place of a line, or the small figure over it. */
+type Take = (key: number, at: number, given: number | null, expected: number | null) => void;
+
 /** Place by place: the digit that was due under the beliefs, and the small figures where any were noted. */
-export function expectLine(seen: LineSeen, made: LineWork, shift: number): Expectation[] {
-  const found: Expectation[] = [];
-  const length = significant(made.digits);
+function goAlong(seen: LineSeen, { digits, notes }: LineWork, shift: number, take: Take): void {
+  const length = significant(digits);
   const most = Math.max(seen.top, shift + length - 1);
   for (let at = 0; at <= most; at += 1) {
     const given = seen.digits.get(at) ?? null;
-    const expected = at < shift ? 0 : at < shift + length ? made.digits[at - shift]! : null;
+    const expected = at < shift ? 0 : at < shift + length ? digits[at - shift]! : null;
     const blank = (at < shift || expected === null) && (given ?? 0) === 0;
     if (given === null && (!seen.over || blank)) continue;
-    const step = seen.stepAt(at);
-    found.push(
-      blank
-        ? { key: at, step, given: 0, expected: 0, among: DIGITS }
-        : { key: at, step, given, expected, among: DIGITS },
-    );
+    if (blank) take(at, at, 0, 0);
+    else take(at, at, given, expected);
   }
   for (const [at, given] of seen.notes) {
-    const expected = made.notes.find((note) => note.at + shift === at)?.digit ?? null;
-    found.push({ key: NOTE + at, step: seen.stepAt(at), given, expected, among: DIGITS });
+    const meant = notes.find((note) => note.at + shift === at);
+    take(NOTE + at, at, given, meant?.digit ?? null);
   }
+}
+
+export function expectLine(
+  seen: LineSeen,
+  made: LineWork,
+  shift: number,
+  stepAt: StepAt,
+): Expectation[] {
+  const found: Expectation[] = [];
+  goAlong(seen, made, shift, (key, at, given, expected) => {
+    seen.names[at] ??= stepAt(at);
+    found.push({ key, step: seen.names[at], given, expected, among: DIGITS });
+  });
   return found;
+}
+
+/** In how many places the line disagrees. */
+export function wrongIn(seen: LineSeen, made: LineWork, shift: number): number {
+  let wrong = 0;
+  goAlong(seen, made, shift, (_key, _at, given, expected) => {
+    if (given !== expected) wrong += 1;
+  });
+  return wrong;
 }

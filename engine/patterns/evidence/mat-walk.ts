@@ -1,85 +1,146 @@
 import type { Action, ActionOf } from '../../mat/action.ts';
-import { apply } from '../../mat/apply.ts';
-import { emptyPosition, type Position, pileValue } from '../../mat/position.ts';
+import type { SlideAt } from '../../pupils/beliefs.ts';
+import { slideAt } from '../../pupils/mat.ts';
+import { digitsOn } from '../../pupils/tiles.ts';
 import type { DoneWork } from '../done.ts';
+import { doTo, type Lying, nothingLying } from './lying.ts';
 
-/** One action on bars, with the mat as it lay before. */
-export interface MatMove<A extends Action = Action> {
-  readonly action: A;
-  readonly before: Position;
+/** `index`: into the log. `afterSliding`: whether anything had been slid before. */
+interface Moved<N extends Action['do']> {
+  readonly action: ActionOf<N>;
   readonly index: number;
-  /** Whether anything had been slid before. */
   readonly afterSliding: boolean;
 }
 
-export interface MatWalk {
-  readonly counts: readonly MatMove<ActionOf<'count'>>[];
-  readonly exchanges: readonly MatMove<ActionOf<'exchange'>>[];
-  readonly slides: readonly MatMove<ActionOf<'slide'>>[];
-  readonly sayings: readonly MatMove<ActionOf<'say'>>[];
-  /** Beads laid on a square before anything else was done with its pile, by [row][column]. */
-  readonly laid: readonly (readonly number[])[];
-  /** Beads of a row when its line was first written on. */
-  readonly recorded: ReadonlyMap<number, readonly number[]>;
-  readonly slid: boolean;
+/** `bars`: as they lay before they were counted. */
+export interface Counted extends Moved<'count'> {
+  readonly bars: readonly number[];
 }
 
-/** The log gone through once: every decision on bars in the place where it was taken. */
+export type Exchanged = Moved<'exchange'>;
+
+export interface Slid extends Moved<'slide'> {
+  readonly at: SlideAt;
+}
+
+/** A row, said before anything was slid: the beads that lay on it, the digits on the edges. */
+export interface Said {
+  readonly index: number;
+  readonly row: number;
+  readonly answer: string;
+  readonly piles: readonly number[];
+  readonly across: readonly number[];
+  readonly up: readonly number[];
+}
+
+/** Every decision on bars, by the mat as it lay then. */
+export interface MatWalk {
+  readonly counts: Counted[];
+  readonly exchanges: Exchanged[];
+  readonly slides: Slid[];
+  readonly sayings: Said[];
+  /** Beads laid on a square before anything else was done with its pile, by [row][column]. */
+  readonly laid: readonly number[][];
+  /** Beads of a row when its line was first written on. */
+  readonly recorded: Map<number, readonly number[]>;
+  slid: boolean;
+  /** What lies there in the end. */
+  mat: Lying;
+}
+
+/** The log gone through once. */
 export function walkMat({ problem, log }: DoneWork): MatWalk {
   const { rows, columns } = problem.mat;
-  let position = emptyPosition(rows, columns);
-  const past: Position[] = [];
-  const laid = Array.from({ length: rows }, () => Array.from({ length: columns }, () => 0));
-  const settled = new Set<string>();
-  const recorded = new Map<number, readonly number[]>();
-  const moves: MatMove[] = [];
-  let afterSliding = false;
+  const walk: MatWalk = {
+    counts: [],
+    exchanges: [],
+    slides: [],
+    sayings: [],
+    laid: Array.from({ length: rows }, () => new Array<number>(columns).fill(0)),
+    recorded: new Map(),
+    slid: false,
+    mat: nothingLying(problem.mat),
+  };
+  const settled = walk.laid.map((row) => row.map(() => false));
+  const done: Action[] = [];
   for (const [index, { action, refused }] of log.entries()) {
     if (refused !== undefined) continue;
     if (action.do === 'undo') {
-      position = past.pop() ?? position;
+      done.pop();
+      walk.mat = nothingLying(problem.mat);
+      for (const each of done) doTo(walk.mat, each);
       continue;
     }
-    const after = apply(problem, position, action);
-    if (typeof after === 'string') continue;
-    noteLaid(laid, settled, action);
-    noteRecorded(recorded, position, action);
-    moves.push({ action, before: position, index, afterSliding });
-    if (action.do !== 'check' && action.do !== 'hint' && action.do !== 'finish')
-      past.push(position);
-    if (action.do === 'slide') afterSliding = true;
-    position = after;
+    noteLaid(walk, settled, action);
+    noteMove(walk, action, index);
+    if (action.do === 'check' || action.do === 'hint' || action.do === 'finish') continue;
+    done.push(action);
+    doTo(walk.mat, action);
   }
-  const of = <N extends Action['do']>(name: N) =>
-    moves.filter((move): move is MatMove<ActionOf<N>> => move.action.do === name);
-  return {
-    counts: of('count'),
-    exchanges: of('exchange'),
-    slides: of('slide'),
-    sayings: of('say'),
-    laid,
-    recorded,
-    slid: afterSliding,
-  };
+  return walk;
 }
 
-function noteLaid(laid: number[][], settled: Set<string>, action: Action): void {
-  if (action.do === 'layBars' || action.do === 'liftBars') {
-    const [row, column] = action.square;
-    const beads = action.kind * action.count * (action.do === 'layBars' ? 1 : -1);
-    if (!settled.has(action.square.join(':'))) laid[row]![column]! += beads;
+function noteMove(walk: MatWalk, action: Action, index: number): void {
+  const { mat, slid: afterSliding } = walk;
+  switch (action.do) {
+    case 'count': {
+      const bars = mat.bars[action.square[0]]![action.square[1]]!.slice();
+      walk.counts.push({ action, index, afterSliding, bars });
+      break;
+    }
+    case 'exchange':
+      walk.exchanges.push({ action, index, afterSliding });
+      break;
+    case 'slide': {
+      const { from, to } = action;
+      walk.slides.push({
+        action,
+        index,
+        afterSliding,
+        at: slideAt(mat.beads, from, from[0] - to[0]),
+      });
+      walk.slid = true;
+      break;
+    }
+    case 'say':
+      if (!('prompt' in action) && !afterSliding) walk.sayings.push(saidOf(mat, action, index));
+      break;
+    case 'write':
+      if ('line' in action) noteRecorded(walk, action.line);
   }
-  if (action.do === 'count' || action.do === 'makeTen') settled.add(action.square.join(':'));
-  if (action.do === 'exchange' || action.do === 'slide') settled.add(action.from.join(':'));
 }
 
-function noteRecorded(
-  recorded: Map<number, readonly number[]>,
-  { paper, piles }: Position,
-  action: Action,
-): void {
-  if (action.do !== 'write' || !('line' in action)) return;
-  const row = paper.begun[action.line];
+function saidOf(
+  { beads, tiles }: Lying,
+  { row, answer }: { readonly row: number; readonly answer: string },
+  index: number,
+): Said {
+  const [across, up] = [digitsOn(tiles.bottom), digitsOn(tiles.right)];
+  return { index, row, answer, piles: beads[row]!.slice(), across, up };
+}
+
+function noteRecorded({ recorded, mat }: MatWalk, line: string): void {
+  const row = mat.begun[line];
   if (row === undefined || recorded.has(row)) return;
-  recorded.set(row, piles[row]!.map(pileValue));
+  recorded.set(row, mat.beads[row]!.slice());
+}
+
+/** From when its pile was first counted, exchanged or slid a square is settled. */
+function noteLaid({ laid }: MatWalk, settled: boolean[][], action: Action): void {
+  switch (action.do) {
+    case 'layBars':
+    case 'liftBars': {
+      const [row, column] = action.square;
+      const beads = action.kind * action.count * (action.do === 'layBars' ? 1 : -1);
+      if (!settled[row]![column]) laid[row]![column]! += beads;
+      break;
+    }
+    case 'count':
+    case 'makeTen':
+      settled[action.square[0]]![action.square[1]] = true;
+      break;
+    case 'exchange':
+    case 'slide':
+      settled[action.from[0]]![action.from[1]] = true;
+  }
 }

@@ -1,103 +1,135 @@
 import type { Line } from '../../mat/action.ts';
 import type { Problem } from '../../problem.ts';
 import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
-import { type StandingRow, shiftOf, worksRow } from '../../pupils/paper.ts';
-import { type LineWork, workRow } from '../../pupils/written.ts';
+import { shiftOf, worksRow } from '../../pupils/paper.ts';
+import { type LineWork, type RowAt, workRow } from '../../pupils/written.ts';
 import type { DoneWork } from '../done.ts';
-import { type Aligned, readAligned } from './aligned.ts';
-import { type Expectation, type Group, ROOM } from './evidence.ts';
-import { isOver, type PaperSeen, type PlaceDigits, topOf } from './first-written.ts';
-import { expectLine, type LineSeen, lineSeen } from './line.ts';
+import { type Aligned, readAligned, SHIFT_KEY, stepsOfRow } from './aligned.ts';
+import {
+  type Expectation,
+  factsWith,
+  type Group,
+  ROOM,
+  type Sighting,
+  type Strand,
+  sighting,
+  type Topic,
+} from './evidence.ts';
+import { isOver, type PaperSeen } from './first-written.ts';
+import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
 
-/** A row that the child wrote: as first written, and as it stands in the end. */
-interface RowSeen extends LineSeen {
+/** A row that the child wrote, as first written. */
+export interface RowSeen {
   readonly row: number;
-  readonly standing: Omit<StandingRow, 'shift'>;
-}
-
-/** The rows in the order of their lines. */
-function rowsSeen(work: DoneWork, paper: PaperSeen): RowSeen[] {
-  const { problem, position } = work;
-  const single = problem.multiplier.digits.length === 1;
-  const lines: readonly (readonly [Line, number])[] = single
-    ? [[paper.first('product').size > 0 ? 'product' : 'partial:0', 0]]
-    : Object.entries(position.paper.begun).map(([line, row]) => [line as Line, row]);
-  const { origin } = problem.mat;
-  return [...lines]
-    .sort(([one], [other]) => (one < other ? -1 : 1))
-    .flatMap(([line, row]) => {
-      const index = line === 'product' ? '0' : line.slice('partial:'.length);
-      const notes = paper.first(`carry:${index}` as Line);
-      const digits = paper.first(line);
-      if (digits.size === 0) return [];
-      const stepAt = (at: number) => (at < row ? `zero:${row}:${at}` : `row:${row}:${origin + at}`);
-      const seen = lineSeen({ digits, notes, over: isOver(work), stepAt });
-      return [{ ...seen, row, standing: standingRow(row, paper.standing(line), notes) }];
-    });
-}
-
-/** What a row is worked beside: the carries of the row before, the length of the units row. */
-interface Beside {
-  readonly earlier: readonly number[];
+  readonly line: Line;
+  readonly seen: LineSeen;
+  /** The row written before it. */
+  readonly before: RowSeen | null;
+  /** Digits of the units row, if it was written before (0: it was not). */
   readonly first: number;
+  /** Spells out this row and all before it. */
+  readonly key: string;
 }
 
-interface RowsRead {
-  /** One for each digit of the multiplier. */
-  readonly groups: readonly Group[];
-  /** Empty places below each row that the child wrote. */
-  readonly shifts: readonly number[];
+/** The first line written for each row, in the order of the lines. */
+export function rowsSeen(work: DoneWork, paper: PaperSeen): RowSeen[] {
+  const rows: RowSeen[] = [];
+  let [before, first]: [RowSeen | null, number] = [null, 0];
+  for (const [line, row] of linesOf(work, paper)) {
+    const index = line === 'product' ? '0' : line.slice('partial:'.length);
+    const digits = paper.first(line);
+    if (digits.size === 0 || rows.some((each) => each.row === row)) continue;
+    const seen = lineSeen(digits, paper.first(`carry:${index}` as Line), isOver(work));
+    const key: string = `${before?.key ?? ''}/${row}|${lineKey(seen)}`;
+    before = { row, line, seen, before, first, key };
+    rows.push(before);
+    if (row === 0) first = seen.top + 1;
+  }
+  return rows;
 }
 
-export interface RowReader {
-  readonly read: (beliefs: Beliefs) => RowsRead;
-  /** The rows as they stand in the end, each beginning where it was read to begin. */
-  readonly standing: (read: RowsRead) => readonly StandingRow[];
+function linesOf({ problem, position }: DoneWork, paper: PaperSeen): (readonly [Line, number])[] {
+  if (problem.multiplier.digits.length === 1)
+    return [[paper.first('product').size > 0 ? 'product' : 'partial:0', 0]];
+  return Object.entries(position.paper.begun)
+    .map(([line, row]) => [line as Line, row] as const)
+    .sort(([one], [other]) => (one < other ? -1 : 1));
 }
 
-/** Reads the rows that the child wrote, by any beliefs. */
-export function rowReader(work: DoneWork, paper: PaperSeen): RowReader {
-  const { problem } = work;
-  const rows = rowsSeen(work, paper);
-  const all = [...problem.multiplier.digits.keys()];
-  const missing = all.filter((row) => isOver(work) && !rows.some((seen) => seen.row === row));
-  const usual = new Map<number, { readonly read: Aligned; readonly group: Group }>();
-  const read = (beliefs: Beliefs): RowsRead => {
-    const groups: Group[] = all.map(() => []);
-    const shifts: number[] = [];
-    let beside: Beside = { earlier: [], first: 0 };
-    for (const seen of rows) {
-      const asUsual = usual.get(seen.row);
-      const own =
-        asUsual !== undefined && isUntouched(problem, beliefs, seen.row)
-          ? asUsual.read
-          : readRow(problem, beliefs, seen, beside, asUsual?.read);
-      const works = worksRow(beliefs, problem, seen.row);
-      const group =
-        works && own === asUsual?.read ? asUsual.group : ofWorkedRow(problem, seen.row, works, own);
-      if (beliefs === RIGHT_WAY) usual.set(seen.row, { read: own, group });
-      groups[seen.row] = group;
-      shifts.push(own.shift);
-      const first = seen.row === 0 ? seen.top + 1 : beside.first;
-      beside = { earlier: own.made.handed, first };
-    }
-    for (const row of missing) groups[row] = ofMissingRow(problem, beliefs, row, beside);
-    return { groups, shifts };
-  };
-  read(RIGHT_WAY);
-  return {
-    read,
-    standing: ({ shifts }) => rows.map((row, at) => ({ ...row.standing, shift: shifts[at]! })),
-  };
+/** A strand for each digit of the multiplier whose row was written, or should have been. */
+export function rowStrands(work: DoneWork, rows: readonly RowSeen[]): Strand[] {
+  const last = rows.at(-1) ?? null;
+  const over = isOver(work);
+  return work.problem.multiplier.digits.flatMap((_, row): Strand[] => {
+    const seen = rows.find((each) => each.row === row);
+    if (seen !== undefined) return [[sighting(ROW, seen.key, seen)]];
+    return over ? [[missingRow(row, last)]] : [];
+  });
 }
 
-function standingRow(
-  row: number,
-  standing: PlaceDigits,
-  notes: PlaceDigits,
-): Omit<StandingRow, 'shift'> {
-  const places = Array.from({ length: topOf(standing) + 1 }, (_, at) => standing.get(at) ?? null);
-  return { row, places, notes: [...notes].map(([at, digit]) => ({ at, digit })) };
+/** The row as the right way reads it: worked out once for each row seen. */
+const usual = new WeakMap<RowSeen, { readonly read: Aligned; readonly group: Group }>();
+
+function usualOf(problem: Problem, seen: RowSeen) {
+  const known = usual.get(seen);
+  if (known !== undefined) return known;
+  const read = readRow(problem, RIGHT_WAY, seen);
+  const own = { read, group: ofWorkedRow(problem, seen.row, true, read) };
+  usual.set(seen, own);
+  return own;
+}
+
+/** The row as the beliefs read it: where it begins, what is due. */
+export function rowRead(problem: Problem, seen: RowSeen, beliefs: Beliefs): Aligned {
+  const { read } = usualOf(problem, seen);
+  return isUntouched(problem, beliefs, seen.row) ? read : readRow(problem, beliefs, seen, read);
+}
+
+const handed = new WeakMap<RowSeen, WeakMap<Beliefs, readonly number[]>>();
+
+/** What the beliefs handed on in the row: worked out once for all columns of the next. */
+function handedOnIn(problem: Problem, seen: RowSeen, beliefs: Beliefs): readonly number[] {
+  const own = handed.get(seen) ?? new WeakMap<Beliefs, readonly number[]>();
+  handed.set(seen, own);
+  const known = own.get(beliefs);
+  if (known !== undefined) return known;
+  const made = rowRead(problem, seen, beliefs).made.handed;
+  own.set(beliefs, made);
+  return made;
+}
+
+function factsOfRow({ multiplicand, multiplier }: Problem, { row }: { readonly row: number }) {
+  return factsWith(multiplier.digits[row]!, multiplicand.digits);
+}
+
+const ROW: Topic<RowSeen> = {
+  bears: ['fact', 'partner', 'works', 'shift', 'column'],
+  facts: factsOfRow,
+  expect(problem, seen, beliefs) {
+    const { read, group } = usualOf(problem, seen);
+    const own = rowRead(problem, seen, beliefs);
+    const works = worksRow(beliefs, problem, seen.row);
+    return works && own === read ? group : ofWorkedRow(problem, seen.row, works, own);
+  },
+};
+
+/** A row that nothing was written for, and the last row that was written. */
+interface MissingRow {
+  readonly row: number;
+  readonly last: RowSeen | null;
+}
+
+const MISSING: Topic<MissingRow> = {
+  bears: ROW.bears,
+  facts: factsOfRow,
+  expect(problem, { row, last }, beliefs) {
+    const made = rowWork(problem, beliefs, row, last);
+    return makesNothing(made) ? [] : [worked(problem, row, false, worksRow(beliefs, problem, row))];
+  },
+};
+
+function missingRow(row: number, last: RowSeen | null): Sighting {
+  return sighting(MISSING, `${row}${last?.key}`, { row, last });
 }
 
 /** Beliefs about facts alone leave a row that has none of these facts. */
@@ -116,7 +148,6 @@ function makesNothing({ digits }: LineWork): boolean {
   return digits.every((digit) => digit === 0);
 }
 
-const SHIFT_KEY = ROOM - 1;
 const WORKS_KEY = ROOM - 2;
 
 function worked(problem: Problem, row: number, given: boolean, expected: boolean): Expectation {
@@ -142,50 +173,43 @@ function ofWorkedRow(
   );
 }
 
-function ofMissingRow(
+function rowWork(
   problem: Problem,
   beliefs: Beliefs,
   row: number,
-  beside: Beside,
-): Expectation[] {
-  if (makesNothing(rowWork(problem, beliefs, row, beside))) return [];
-  return [worked(problem, row, false, worksRow(beliefs, problem, row))];
-}
-
-function rowWork(
-  { multiplicand, multiplier }: Problem,
-  beliefs: Beliefs,
-  row: number,
-  { earlier }: Beside,
+  before: RowSeen | null,
   noted?: (at: number) => number | undefined,
 ): LineWork {
-  const at = { across: multiplicand.digits, up: multiplier.digits, row, earlier };
+  const { multiplicand, multiplier } = problem;
+  const at: RowAt = {
+    across: multiplicand.digits,
+    up: multiplier.digits,
+    row,
+    earlier: () => (before === null ? [] : handedOnIn(problem, before, beliefs)),
+  };
   return workRow(beliefs, at, noted);
 }
 
+/** `usualRead`: as the right way reads it. */
 function readRow(
   problem: Problem,
   beliefs: Beliefs,
-  seen: RowSeen,
-  beside: Beside,
-  usual: Aligned | undefined,
+  { row, seen, before, first }: RowSeen,
+  usualRead?: Aligned,
 ): Aligned {
   const [across, up] = [problem.multiplicand.digits, problem.multiplier.digits];
-  const { row } = seen;
   const { origin } = problem.mat;
   const { notes } = seen;
-  const { first } = beside;
   if (up.length === 1) {
-    const only = rowWork(problem, beliefs, row, beside, (column) => notes.get(column));
-    return { made: only, shift: 0, due: 0, group: expectLine(seen, only, 0) };
+    const made = rowWork(problem, beliefs, row, before, (at) => notes.get(at));
+    return { made, shift: 0, due: 0, group: expectLine(seen, made, 0, stepsOfRow(row, origin)) };
   }
   const line = {
     seen,
     row,
     origin,
     due: (length: number) => shiftOf(beliefs, { row, across, up, length, first }),
-    made: (shift: number) =>
-      rowWork(problem, beliefs, row, beside, (column) => notes.get(column + shift)),
+    made: (shift: number) => rowWork(problem, beliefs, row, before, (at) => notes.get(at + shift)),
   };
-  return readAligned(line, usual);
+  return readAligned(line, usualRead);
 }

@@ -1,46 +1,66 @@
+import type { Problem } from '../../problem.ts';
 import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { productOf, type StandingRow } from '../../pupils/paper.ts';
 import type { DoneWork } from '../done.ts';
-import { type EvidencePart, type Group, oneGroup } from './evidence.ts';
-import { isOver, type PaperSeen, paperSeen } from './first-written.ts';
-import { expectLine, lineSeen } from './line.ts';
-import { rowReader } from './paper-rows.ts';
-import { pointEvidence } from './point.ts';
+import { type Strand, sighting, type Topic } from './evidence.ts';
+import { isOver, type PaperSeen, type PlaceDigits, paperSeen, topOf } from './first-written.ts';
+import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
+import { type RowSeen, rowRead, rowStrands, rowsSeen } from './paper-rows.ts';
+import { pointSeen } from './point.ts';
 
-/** What the child wrote, read once: the rows, the sum, the point. */
-export function paperEvidence(work: DoneWork): readonly EvidencePart[] {
+/** What the child wrote: the rows, the sum, the point. */
+export function paperSightings(work: DoneWork): readonly Strand[] {
   const paper = paperSeen(work);
-  const rows = rowReader(work, paper);
+  const rows = rowsSeen(work, paper);
   const single = work.problem.multiplier.digits.length === 1;
-  const sum = sumOf(work, paper);
-  const standing = rows.standing(rows.read(RIGHT_WAY));
   return [
-    {
-      bears: ['fact', 'partner', 'works', 'shift', 'column'],
-      expect: (beliefs) => rows.read(beliefs).groups,
-    },
-    ...(single
-      ? []
-      : [
-          // Where the rows begin matters only to those who join them.
-          oneGroup(['add', 'join'], (beliefs) =>
-            sum(beliefs, beliefs.join === undefined ? standing : rows.standing(rows.read(beliefs))),
-          ),
-        ]),
-    pointEvidence(work),
+    ...rowStrands(work, rows),
+    ...(single ? [] : [[sumSeen(work, paper, rows)]]),
+    pointSeen(work),
   ];
 }
 
-function sumOf(
-  work: DoneWork,
-  paper: PaperSeen,
-): (beliefs: Beliefs, rows: readonly StandingRow[]) => Group {
-  const { multiplier, mat } = work.problem;
-  const notes = paper.first('carry:product');
-  const digits = paper.first('product');
-  const stepAt = (at: number) => `sum:${mat.origin + at}`;
-  const seen = lineSeen({ digits, notes, over: isOver(work), stepAt });
-  const noted = (at: number) => notes.get(at);
-  return (beliefs, rows) =>
-    expectLine(seen, productOf(beliefs, rows, multiplier.digits.length, noted), 0);
+/** A row, and what stands there in the end. */
+interface RowStanding {
+  readonly seen: RowSeen;
+  readonly places: readonly (number | null)[];
+}
+
+/** The rows as they stand in the end, and the line in which they were added. */
+interface SumSeen {
+  readonly seen: LineSeen;
+  readonly rows: readonly RowStanding[];
+}
+
+const SUM: Topic<SumSeen> = {
+  bears: ['add', 'join'],
+  expect(problem, { seen, rows }, beliefs) {
+    const standing = rows.map((row) => standingRow(problem, row, beliefs));
+    const noted = (at: number) => seen.notes.get(at);
+    const made = productOf(beliefs, standing, problem.multiplier.digits.length, noted);
+    return expectLine(seen, made, 0, (at) => `sum:${problem.mat.origin + at}`);
+  },
+};
+
+/** Where the rows begin matters only to those who join them. */
+function standingRow(
+  problem: Problem,
+  { seen, places }: RowStanding,
+  beliefs: Beliefs,
+): StandingRow {
+  const { shift } = rowRead(problem, seen, beliefs.join === undefined ? RIGHT_WAY : beliefs);
+  const notes = [...seen.seen.notes].map(([at, digit]) => ({ at, digit }));
+  return { row: seen.row, shift, places, notes };
+}
+
+function sumSeen(work: DoneWork, paper: PaperSeen, rows: readonly RowSeen[]) {
+  const seen = lineSeen(paper.first('product'), paper.first('carry:product'), isOver(work));
+  const standing = rows.map((row) => ({ seen: row, places: placesOf(paper.standing(row.line)) }));
+  const stands = standing.map(({ places }) => places.join()).join('/');
+  const key = `${rows.at(-1)?.key}|${stands}|${lineKey(seen)}`;
+  return sighting(SUM, key, { seen, rows: standing });
+}
+
+function placesOf(standing: PlaceDigits): (number | null)[] {
+  return Array.from({ length: topOf(standing) + 1 }, (_, at) => standing.get(at) ?? null);
 }

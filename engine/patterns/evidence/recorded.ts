@@ -4,32 +4,39 @@ import { shiftOf } from '../../pupils/paper.ts';
 import { digitsOn } from '../../pupils/tiles.ts';
 import type { DoneWork } from '../done.ts';
 import { readAligned } from './aligned.ts';
-import type { EvidencePart } from './evidence.ts';
-import { isOver, paperSeen } from './first-written.ts';
-import { lineSeen } from './line.ts';
+import { type Strand, sighting, type Topic } from './evidence.ts';
+import { isOver, type PaperSeen } from './first-written.ts';
+import { type LineSeen, lineKey, lineSeen } from './line.ts';
 import type { MatWalk } from './mat-walk.ts';
 
-/** The rows written from the mat, each by what lay there when it was first written on. */
-export function recordedEvidence(work: DoneWork, walk: MatWalk): EvidencePart {
-  const { problem, position } = work;
-  const { origin } = problem.mat;
-  const paper = paperSeen(work);
-  const [across, up] = [digitsOn(position.tiles.bottom), digitsOn(position.tiles.right)];
-  const rows = [...walk.recorded].flatMap(([row, piles]) => {
-    const line = Object.entries(position.paper.begun).find(([, begun]) => begun === row)?.[0];
+/** A row written from the mat: the beads that lay there when it was first written on, the digits on the edges. */
+interface RecordedRow {
+  readonly row: number;
+  readonly seen: LineSeen;
+  readonly piles: readonly number[];
+  readonly across: readonly number[];
+  readonly up: readonly number[];
+}
+
+const RECORDED: Topic<RecordedRow> = {
+  bears: ['read', 'shift'],
+  expect({ mat }, { row, seen, piles, across, up }, beliefs) {
+    const made = { digits: digitsRead(beliefs, piles, row), notes: [], handed: [] };
+    const due = (length: number) => shiftOf(beliefs, { row, across, up, length, first: 0 });
+    return readAligned({ seen, row, origin: mat.origin, due, made: () => made }).group;
+  },
+};
+
+export function recordedSeen(work: DoneWork, walk: MatWalk, paper: PaperSeen): Strand[] {
+  if (walk.recorded.size === 0) return [];
+  const { tiles, paper: written } = work.position;
+  const [across, up] = [digitsOn(tiles.bottom), digitsOn(tiles.right)];
+  const begun = Object.entries(written.begun);
+  return [...walk.recorded].flatMap(([row, piles]): Strand[] => {
+    const line = begun.find(([, begunFor]) => begunFor === row)?.[0];
     if (line === undefined) return [];
-    const digits = paper.first(line as Line);
-    const stepAt = (at: number) => (at < row ? `zero:${row}:${at}` : `row:${row}:${origin + at}`);
-    const seen = lineSeen({ digits, notes: new Map(), over: isOver(work), stepAt });
-    return [{ row, piles, seen }];
+    const seen = lineSeen(paper.first(line as Line), new Map(), isOver(work));
+    const key = `${row}|${lineKey(seen)}|${piles}|${across}|${up}`;
+    return [[sighting(RECORDED, key, { row, seen, piles, across, up })]];
   });
-  return {
-    bears: ['read', 'shift'],
-    expect: (beliefs) =>
-      rows.map(({ row, piles, seen }) => {
-        const made = { digits: digitsRead(beliefs, piles, row), notes: [], handed: [] };
-        const due = (length: number) => shiftOf(beliefs, { row, across, up, length, first: 0 });
-        return readAligned({ seen, row, origin, due, made: () => made }).group;
-      }),
-  };
 }
