@@ -34,6 +34,7 @@ const recording = group(['tests/engine/record.test.ts']);
 const drawing = group(['tests/problems/draw.test.ts', 'tests/problems/generate.test.ts']);
 const attempting = group(['tests/mastery/first-attempt.test.ts']);
 const naming = group(['tests/patterns/explain.test.ts']);
+const walking = group(['tests/patterns/lying.test.ts']);
 const onThePage = group(['tests/client/unsent.test.ts', 'tests/client/sender.test.ts']);
 const launching = group([
   'tests/lti/refused.test.ts',
@@ -191,6 +192,12 @@ export const mutants: readonly Mutant[] = [
     'what the work showed is said to be not tested',
     '(is ? [] : [id])',
     '(is ? [id] : [])',
+  ),
+  walking(
+    'engine/patterns/evidence/lying.ts',
+    'ten-bars are read to vanish in a slide',
+    'for (let kind = 1; kind <= TEN; kind += 1)',
+    'for (let kind = 1; kind < TEN; kind += 1)',
   ),
   // The child's page
   onThePage(
