@@ -65,7 +65,7 @@ export async function assemble(surroundings: Surroundings): Promise<Placeweave> 
   const parts = { ...stores, standings, delivery, inTransaction: transact, secret, clock };
   const app = createApp({
     ...{ log, https: config.url.startsWith('https:'), lti: lti.router },
-    sessions: createSessions(stores.sessions, stores.enrolments, clock),
+    sessions: createSessions(stores.sessions, stores.enrolments, platforms.isSuspended, clock),
     attempts: createAttempts(parts),
     marks: createMarks(parts),
     classroom: createClassroom(parts),

@@ -97,9 +97,8 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
   if (!read.success) return { ok: false, complaints: read.issues.map(complaint) };
   const set = read.output;
   const production = set.NODE_ENV === 'production';
-  if (production && set.PLACEWEAVE_SECRET === undefined) {
-    return { ok: false, complaints: ['PLACEWEAVE_SECRET is required in production'] };
-  }
+  const lacking = production ? lackingInProduction(set) : [];
+  if (lacking.length > 0) return { ok: false, complaints: lacking };
   return {
     ok: true,
     config: {
@@ -113,6 +112,15 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
       logLevel: set.PLACEWEAVE_LOG,
     },
   };
+}
+
+function lackingInProduction(set: v.InferOutput<typeof environment>): string[] {
+  const lacking = [];
+  if (set.PLACEWEAVE_SECRET === undefined)
+    lacking.push('PLACEWEAVE_SECRET is required in production');
+  if (!set.PLACEWEAVE_URL.startsWith('https:'))
+    lacking.push('PLACEWEAVE_URL must be set to an https address in production');
+  return lacking;
 }
 
 function complaint(issue: v.BaseIssue<unknown>): string {

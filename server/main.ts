@@ -1,15 +1,17 @@
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { join } from 'node:path';
 import { assemble, type Placeweave } from './assemble.ts';
 import { type Config, readConfig } from './config.ts';
-import { keptSecret } from './database/folder.ts';
 import { type Database, openDatabase } from './database/open.ts';
 import { createLog, type Log } from './log.ts';
 import { pagesAreBuilt } from './pages.ts';
+import { openSecret } from './secret.ts';
 
 /** How long requests under way may take to end before the server goes anyway. */
 const LAST_REQUESTS_MS = 8_000;
+
+/** A proxy that keeps its connections for a minute must not find one closed on which it has just sent a child's work. */
+const PATIENCE = { requestTimeout: 30_000, keepAliveTimeout: 75_000 };
 
 const began = Date.now();
 const settings = readConfig(process.env);
@@ -29,9 +31,13 @@ async function main(config: Config): Promise<void> {
   const opened = await openDatabase(config, log);
   if (!opened.ok) return complain([opened.fault.text]);
   const database = opened.value;
-  const secret = config.secret ?? (await keptSecret(join(config.dataFolder, 'secret')));
-  const placeweave = await assemble({ config, secret, database, log });
-  const server = createServer({ requestTimeout: 30_000 }, placeweave.app);
+  const known = await openSecret(config, database.connection);
+  if (!known.ok) {
+    await database.close();
+    return complain([known.complaint]);
+  }
+  const placeweave = await assemble({ config, secret: known.secret, database, log });
+  const server = createServer(PATIENCE, placeweave.app);
   const port = await listen(server, config.port);
   if (port === null) {
     await placeweave.close();

@@ -5,16 +5,15 @@
  */
 import { randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import { readActivity } from '../../server/activities/file.ts';
 import { activityStore } from '../../server/activities/store.ts';
 import { type Config, readConfig } from '../../server/config.ts';
-import { keptSecret } from '../../server/database/folder.ts';
 import { type Database, openDatabase } from '../../server/database/open.ts';
 import { createLog } from '../../server/log.ts';
 import { createRegistrar, valuesForPlatform } from '../../server/lti/registrar.ts';
 import { readPlatform } from '../../server/platforms/file.ts';
 import { platformStore } from '../../server/platforms/store.ts';
+import { openSecret } from '../../server/secret.ts';
 import { DEMO_ACTIVITIES } from './demo.ts';
 import type { Connected, Plan } from './plan.ts';
 
@@ -27,18 +26,23 @@ const sound = <T>(read: Read<T>): T => {
 };
 
 const register = async ({ connection }: Database, config: Config, plan: Plan): Promise<string> => {
-  const secret = config.secret ?? (await keptSecret(join(config.dataFolder, 'secret')));
+  const known = await openSecret(config, connection);
+  if (!known.ok) throw new Error(known.complaint);
+  const { secret } = known;
   const platforms = platformStore(connection);
   const registrar = await createRegistrar({ connection, platforms, secret });
-  const platform = readPlatform({
-    name: 'Harbour Lane School (try-out)',
-    issuer: plan.issuer,
-    clientId: plan.clientId,
-    authUrl: `${plan.school}/authorize`,
-    tokenUrl: `${plan.school}/token`,
-    jwksUrl: `${plan.school}/keys`,
-    deployments: [plan.deploymentId],
-  });
+  const platform = readPlatform(
+    {
+      name: 'Harbour Lane School (try-out)',
+      issuer: plan.issuer,
+      clientId: plan.clientId,
+      authUrl: `${plan.school}/authorize`,
+      tokenUrl: `${plan.school}/token`,
+      jwksUrl: `${plan.school}/keys`,
+      deployments: [plan.deploymentId],
+    },
+    config,
+  );
   return (await registrar.register(sound(platform))).id;
 };
 

@@ -1,34 +1,40 @@
 /**
  * `npm run -s platform -- add FILE.json` registers a platform, prints its id and what to enter there;
- * `… approve REGISTRATION DEPLOYMENT` lets one more deployment launch; `… list`; `… keys`.
+ * `… approve REGISTRATION DEPLOYMENT` lets one more deployment launch; `… suspend REGISTRATION` ends its launches and
+ * sessions until `… resume REGISTRATION`; `… list`; `… keys`.
  */
-import { join } from 'node:path';
 import { type Config, readConfig } from '../config.ts';
-import { keptSecret } from '../database/folder.ts';
 import { type Database, visitDatabase } from '../database/open.ts';
 import { createLog } from '../log.ts';
 import { createRegistrar, type Registrar, valuesForPlatform } from '../lti/registrar.ts';
 import { readPlatform } from '../platforms/file.ts';
 import { type Platforms, platformStore } from '../platforms/store.ts';
+import { openSecret } from '../secret.ts';
 import { readJson } from './json-file.ts';
 
 const USAGE = `Usage: npm run -s platform -- add FILE.json
        npm run -s platform -- approve REGISTRATION DEPLOYMENT
+       npm run -s platform -- suspend REGISTRATION
+       npm run -s platform -- resume REGISTRATION
        npm run -s platform -- list
        npm run -s platform -- keys`;
 
 interface Desk {
   config: Config;
   platforms: Platforms;
-  registrar(): Promise<Registrar>;
+  registrar(): Promise<{ ok: true; value: Registrar } | Refused>;
 }
 
-type Reply = { ok: true; value: unknown } | { ok: false; complaints: string[] };
+type Refused = { ok: false; complaints: string[] };
+
+type Reply = { ok: true; value: unknown } | Refused;
 type Command = (desk: Desk, ...words: string[]) => Promise<Reply>;
 
 const COMMANDS: Record<string, { words: number; run: Command }> = {
   add: { words: 1, run: add },
   approve: { words: 2, run: approve },
+  suspend: { words: 1, run: suspend },
+  resume: { words: 1, run: resume },
   list: { words: 0, run: list },
   keys: { words: 0, run: keys },
 };
@@ -36,16 +42,31 @@ const COMMANDS: Record<string, { words: number; run: Command }> = {
 async function add(desk: Desk, file: string): Promise<Reply> {
   const read = await readJson(file);
   if (!read.ok) return read;
-  const written = readPlatform(read.value);
+  const written = readPlatform(read.value, desk.config);
   if (!written.ok) return written;
-  const made = await (await desk.registrar()).register(written.value);
-  return good({ registration: made.id, ...valuesForPlatform(desk.config.url) });
+  const registrar = await desk.registrar();
+  if (!registrar.ok) return registrar;
+  const { issuer, clientId, deployments } = written.value;
+  const [before] = await desk.platforms.byIssuer(issuer, clientId);
+  const made = await registrar.value.register(written.value);
+  const enter = valuesForPlatform(desk.config.url);
+  if (before === undefined) return good({ registration: made.id, ...enter });
+  const deploymentsDropped = before.deployments.filter((one) => !deployments.includes(one));
+  return good({ registration: made.id, changed: true, deploymentsDropped, ...enter });
 }
 
 async function approve({ platforms }: Desk, id: string, deployment: string): Promise<Reply> {
-  const known = await platforms.approve(id, deployment);
-  if (!known) return bad(`There is no registration ${id}; see: npm run -s platform -- list`);
-  return good(await platforms.byId(id));
+  return (await platforms.approve(id, deployment)) ? good(await platforms.byId(id)) : unknown(id);
+}
+
+async function suspend({ platforms }: Desk, id: string): Promise<Reply> {
+  const known = await platforms.setStatus(id, 'suspended');
+  return known ? good(await platforms.byId(id)) : unknown(id);
+}
+
+async function resume({ platforms }: Desk, id: string): Promise<Reply> {
+  const known = await platforms.setStatus(id, 'active');
+  return known ? good(await platforms.byId(id)) : unknown(id);
 }
 
 async function list({ platforms }: Desk): Promise<Reply> {
@@ -53,7 +74,8 @@ async function list({ platforms }: Desk): Promise<Reply> {
 }
 
 async function keys(desk: Desk): Promise<Reply> {
-  return good(await (await desk.registrar()).keySet());
+  const registrar = await desk.registrar();
+  return registrar.ok ? good(await registrar.value.keySet()) : registrar;
 }
 
 async function main([name = '', ...words]: string[]): Promise<Reply> {
@@ -76,8 +98,10 @@ function desk(config: Config, { connection }: Database): Desk {
     config,
     platforms,
     async registrar() {
-      const secret = config.secret ?? (await keptSecret(join(config.dataFolder, 'secret')));
-      return createRegistrar({ connection, platforms, secret });
+      const known = await openSecret(config, connection);
+      if (!known.ok) return bad(known.complaint);
+      const { secret } = known;
+      return { ok: true, value: await createRegistrar({ connection, platforms, secret }) };
     },
   };
 }
@@ -86,7 +110,11 @@ function good(value: unknown): Reply {
   return { ok: true, value };
 }
 
-function bad(complaint: string): Reply {
+function unknown(id: string): Refused {
+  return bad(`There is no registration ${id}; see: npm run -s platform -- list`);
+}
+
+function bad(complaint: string): Refused {
   return { ok: false, complaints: [complaint] };
 }
 

@@ -37,13 +37,21 @@ const platformFile = v.strictObject({
 export type PlatformFile = v.InferOutput<typeof platformFile>;
 export type FileRead = { ok: true; value: PlatformFile } | { ok: false; complaints: string[] };
 
-/** Reads the file, or says of each bad entry what it must be. */
-export function readPlatform(written: unknown): FileRead {
+/** Reads the file, or says of each bad entry what it must be. In production nothing is called without encryption. */
+export function readPlatform(
+  written: unknown,
+  { production }: { readonly production: boolean },
+): FileRead {
   const read = v.safeParse(platformFile, written);
-  return read.success
-    ? { ok: true, value: read.output }
-    : { ok: false, complaints: read.issues.map(complaint) };
+  if (!read.success) return { ok: false, complaints: read.issues.map(complaint) };
+  const plain = CALLED.filter((name) => !read.output[name].startsWith('https:'));
+  const complaints = plain.map((name) => `${name} must be an https address in production`);
+  return production && plain.length > 0
+    ? { ok: false, complaints }
+    : { ok: true, value: read.output };
 }
+
+const CALLED = ['authUrl', 'tokenUrl', 'jwksUrl'] as const;
 
 function complaint(issue: v.BaseIssue<unknown>): string {
   const at = v.getDotPath(issue) ?? 'the file';

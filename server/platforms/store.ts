@@ -72,6 +72,15 @@ export function platformStore(connection: Connection) {
       return matchedCount === 1;
     },
 
+    async isSuspended(id: string): Promise<boolean> {
+      return (await stored.countDocuments({ _id: id, status: 'suspended' }, { limit: 1 })) > 0;
+    },
+
+    /** False when there is no such registration. */
+    async setStatus(id: string, status: Registration['status']): Promise<boolean> {
+      return (await stored.updateOne({ _id: id }, { $set: { status } })).matchedCount === 1;
+    },
+
     /** Who may frame a page whose platform is not known (yet): every registered one. */
     allFramingOrigins(now = Date.now()): Promise<string[]> {
       if (framing === null || now - framing.at > FRAMING_LIFETIME) {

@@ -20,6 +20,7 @@ export interface SessionService {
 export function createSessions(
   sessions: SessionStore,
   enrolments: EnrolmentStore,
+  isSuspended: (registration: string) => Promise<boolean>,
   clock: () => Date,
 ): SessionService {
   const renew = async (session: Session) => {
@@ -46,6 +47,7 @@ export function createSessions(
     if (fresh && known.session.expiresAt > now) return known.session;
     held.delete(digest);
     const session = await sessions.find(digest, now);
+    if (session !== null && (await isSuspended(session.registration))) return null;
     if (session !== null) hold(digest, session, now.getTime());
     return session;
   };

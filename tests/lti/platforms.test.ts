@@ -18,7 +18,7 @@ const FILE = {
 };
 
 const file = (changes: object = {}) => {
-  const read = readPlatform({ ...FILE, ...changes });
+  const read = readPlatform({ ...FILE, ...changes }, { production: false });
   if (!read.ok) throw new Error(read.complaints.join('\n'));
   return read.value;
 };
@@ -54,12 +54,28 @@ describe('the file of a platform', () => {
     ],
     ['an entry we do not know', { keysetUrl: 'x' }, 'keysetUrl is not known here'],
   ])('says what is wrong with %s', (_name, changes, complaint) => {
-    const read = readPlatform({ ...FILE, ...changes });
+    const read = readPlatform({ ...FILE, ...changes }, { production: false });
     expect(read.ok ? [] : read.complaints).toEqual([complaint]);
   });
 
   test.each([null, [], 'text', 4])('is not %j', (written) => {
-    expect(readPlatform(written).ok).toBe(false);
+    expect(readPlatform(written, { production: false }).ok).toBe(false);
+  });
+
+  test('names each address that would be called without encryption in production', () => {
+    const plain = {
+      ...FILE,
+      authUrl: 'http://learn.example/auth',
+      jwksUrl: 'http://learn.example/k',
+    };
+    expect(readPlatform(plain, { production: false }).ok).toBe(true);
+    expect(readPlatform(plain, { production: true })).toEqual({
+      ok: false,
+      complaints: [
+        'authUrl must be an https address in production',
+        'jwksUrl must be an https address in production',
+      ],
+    });
   });
 });
 

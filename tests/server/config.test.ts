@@ -26,13 +26,17 @@ describe('the settings', () => {
     expect(read).toMatchObject({ config: { url: 'https://mat.example.org' } });
   });
 
-  test('need a secret in production', () => {
-    const read = readConfig({ NODE_ENV: 'production' });
-    expect(read).toEqual({
+  test('need a secret and an https address in production', () => {
+    const set = { NODE_ENV: 'production', PLACEWEAVE_SECRET: SECRET };
+    expect(readConfig({ NODE_ENV: 'production' })).toEqual({
       ok: false,
-      complaints: ['PLACEWEAVE_SECRET is required in production'],
+      complaints: [
+        'PLACEWEAVE_SECRET is required in production',
+        'PLACEWEAVE_URL must be set to an https address in production',
+      ],
     });
-    expect(readConfig({ NODE_ENV: 'production', PLACEWEAVE_SECRET: SECRET }).ok).toBe(true);
+    expect(readConfig({ ...set, PLACEWEAVE_URL: 'http://mat.example.org' }).ok).toBe(false);
+    expect(readConfig({ ...set, PLACEWEAVE_URL: 'https://mat.example.org' }).ok).toBe(true);
   });
 
   test.each([

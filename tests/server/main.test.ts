@@ -44,6 +44,16 @@ test('a port that is taken is named, and the database is closed again', async ()
   await started(env);
 });
 
+test('another secret than the one that the database knows is refused before anything is sealed with it', async () => {
+  const env = { PLACEWEAVE_DATA: await folder(), PLACEWEAVE_FREE_MB: '0' };
+  const first = await started({ ...env, PLACEWEAVE_SECRET: 'a'.repeat(32) });
+  await first.end('SIGTERM');
+  await expect(startServer({ ...env, PLACEWEAVE_SECRET: 'b'.repeat(32) })).rejects.toThrow(
+    'Placeweave: PLACEWEAVE_SECRET is not the secret that this database was first used with',
+  );
+  await started({ ...env, PLACEWEAVE_SECRET: 'a'.repeat(32) });
+});
+
 test('a server that cannot start says why in one line and ends', async () => {
   await expect(startServer({ PLACEWEAVE_PORT: 'door' })).rejects.toThrow(
     'Placeweave: PLACEWEAVE_PORT must be a port number',

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Role } from '../../server/lti/launch.ts';
+import { platformStore } from '../../server/platforms/store.ts';
 import { databaseForFile } from '../support/database.ts';
 import { appForFile, launchOf } from '../support/server.ts';
 import { attemptOf, ONE_ROW } from './page.ts';
@@ -30,6 +31,23 @@ async function admitted(changes: Parameters<typeof launchOf>[0] = {}) {
 }
 
 describe('a session', () => {
+  test('ends within half a minute once its platform is suspended, and goes on when that is resumed', async () => {
+    const { connection } = database();
+    const platforms = platformStore(connection);
+    const { registration } = launchOf();
+    const stored = connection.collection<{ _id: string; status: string }>('registrations');
+    await stored.insertOne({ _id: registration, status: 'active' });
+    const { token } = await admitted();
+    expect(await opens(token)).toBe(true);
+    expect(await platforms.setStatus(registration, 'suspended')).toBe(true);
+    wait(0.5);
+    expect(await app().get(token, '/api/attempt')).toMatchObject({ status: 401 });
+    await platforms.setStatus(registration, 'active');
+    expect(await opens(token)).toBe(true);
+    await stored.deleteOne({ _id: registration });
+    expect(await platforms.setStatus('nobody', 'suspended')).toBe(false);
+  });
+
   test('lasts an hour', async () => {
     const { token, expiresIn } = await admitted();
     expect(expiresIn).toBe(3600);
