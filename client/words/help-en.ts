@@ -16,6 +16,7 @@ export const helpEn = {
   howSay: 'Read the row from left to right, with its zeros.',
   howWrite: 'Read the pile at the {place} and write its digit.',
   whereHere: 'Look at the marked place.',
+  wherePoint: 'The last digits stand for {across} and {up}. What do those make together?',
   howPoint: '{across} times {up} are {place}: the last digit of the product stands for {place}.',
   howUndo: 'Undo the last move.',
   howBegin: ({ row }: Values) => `Touch the multiplier’s digit of the ${ordinal(row)} row.`,

@@ -17,6 +17,7 @@ export const helpEs: Record<keyof typeof helpEn, string | ((values: Values) => s
   howSay: 'Lee la fila de izquierda a derecha, con sus ceros.',
   howWrite: 'Lee el montón de las {place} y escribe su cifra.',
   whereHere: 'Mira el lugar marcado.',
+  wherePoint: 'Las últimas cifras son {across} y {up}. ¿Qué forman juntas?',
   howPoint: '{across} por {up} son {place}: la última cifra del producto son {place}.',
   howUndo: 'Deshaz lo último.',
   howBegin: ({ row }) => `Toca la cifra del multiplicador de la ${ordinal(row)} fila.`,

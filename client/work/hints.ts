@@ -12,7 +12,15 @@ import { toolFor } from './moves.ts';
 import { type Sentence, sentence } from './says.ts';
 import type { At, HintShown, Spot } from './tool.ts';
 
-const marksOf = (action: Action): Cell[] => {
+/** All tiles of the number that is asked for. */
+const tilesAsked = ({ problem }: Work, prompt: number): Cell[] => {
+  const asked = problem.prompts[prompt];
+  if (asked?.ask !== 'number') return [];
+  const edge = asked.of === 'multiplicand' ? 'bottom' : 'right';
+  return problem[asked.of].digits.map((_, index) => tileCell(edge, index));
+};
+
+const marksOf = (work: Work, action: Action): Cell[] => {
   switch (action.do) {
     case 'layTile':
     case 'liftTile':
@@ -24,7 +32,12 @@ const marksOf = (action: Action): Cell[] => {
       return [tileCell('right', action.row)];
     case 'say':
       if ('row' in action) return [tileCell('right', action.row)];
-      return typeof action.answer === 'string' ? [] : edgesOf(action.answer);
+      return typeof action.answer === 'string'
+        ? tilesAsked(work, action.prompt)
+        : edgesOf(action.answer);
+    case 'point':
+      // What the lowest places of the two numbers make together decides.
+      return [tileCell('bottom', 0), tileCell('right', 0)];
     default:
       return 'square' in action ? [squareCell(action.square)] : [];
   }
@@ -75,8 +88,11 @@ const howToWrite = (work: Work, action: Extract<Action, { do: 'write' }>): Sente
 };
 
 /** By what the places make together, never by a count of digits. */
-const howToPoint = ({ problem: { multiplicand, multiplier } }: Work): Sentence =>
-  sentence('howPoint', {
+const toPoint = (
+  word: 'wherePoint' | 'howPoint',
+  { problem: { multiplicand, multiplier } }: Work,
+): Sentence =>
+  sentence(word, {
     across: placeWord(multiplicand.lowest),
     up: placeWord(multiplier.lowest),
     place: placeWord(multiplicand.lowest + multiplier.lowest),
@@ -112,12 +128,18 @@ const how = (work: Work, action: Action): Sentence => {
     case 'rub':
       return sentence('howRub');
     case 'point':
-      return howToPoint(work);
+      return toPoint('howPoint', work);
     case 'undo':
       return sentence('howUndo');
     default:
       return sentence('howDone');
   }
+};
+
+/** Where to look; the question that is put is marked on the mat anyway, and what has no place is told. */
+const where = (work: Work, action: Action): Sentence => {
+  if (action.do === 'point') return toPoint('wherePoint', work);
+  return action.do === 'finish' || action.do === 'undo' ? how(work, action) : sentence('whereHere');
 };
 
 /** The pair of a fact that a figure on a square belongs to. */
@@ -190,8 +212,9 @@ export const showHint = ({ work, next, tools }: At, level: HintLevel): HintShown
   const picture = tool?.picture ?? null;
   if (level === 1)
     return { ...NOTHING, level, step, sentence: sentence(tool?.ask ?? 'nextMend'), picture };
-  const shown = level === 2 ? sentence('whereHere') : how(work, action);
+  const shown = level === 2 ? where(work, action) : how(work, action);
   const answer = action.do === 'say' && typeof action.answer !== 'string' && 'prompt' in action;
-  const marks = level === 3 && answer ? [squareCell(action.answer as Square)] : marksOf(action);
+  const marks =
+    level === 3 && answer ? [squareCell(action.answer as Square)] : marksOf(work, action);
   return { level, step, sentence: shown, marks, spot: spotOf(action), picture };
 };

@@ -16,7 +16,24 @@ export const startWorkPage = async (ways: Ways): Promise<Started> => {
   return 'code' in opened ? opened : { element: ready(element, opened.store, ways) };
 };
 
+/** What the window tells reaches the store for as long as its page is shown, and no longer. */
+const listenFor = (element: PwWork, store: WorkStore): void => {
+  const networkBack = () => store.networkBack();
+  const leave = () => store.leave();
+  element.addController({
+    hostConnected: () => {
+      addEventListener('online', networkBack);
+      addEventListener('pagehide', leave);
+    },
+    hostDisconnected: () => {
+      removeEventListener('online', networkBack);
+      removeEventListener('pagehide', leave);
+    },
+  });
+};
+
 const ready = (element: PwWork, store: WorkStore, ways: Ways): PwWork => {
+  listenFor(element, store);
   showBeads(store.attempt.beads);
   return Object.assign(element, { store, ...ways });
 };

@@ -74,3 +74,36 @@ describe('a trial', () => {
     expect(await child.getByRole('button', { name: 'Back to the class' }).count()).toBe(0);
   });
 });
+
+describe('what the window tells', () => {
+  /** How often the page listens for the network and for being left. */
+  const COUNTING = `
+    window.listening = 0;
+    const names = ['online', 'pagehide'];
+    const [add, remove] = [window.addEventListener, window.removeEventListener];
+    window.addEventListener = function (name, ...rest) {
+      if (names.includes(name)) window.listening += 1;
+      return add.call(this, name, ...rest);
+    };
+    window.removeEventListener = function (name, ...rest) {
+      if (names.includes(name)) window.listening -= 1;
+      return remove.call(this, name, ...rest);
+    };`;
+
+  it('reaches the work for as long as its page is shown, however often a trial is begun', async () => {
+    await context.addInitScript(COUNTING);
+    const page = await openAs(context, pages.address, { token: 'ada', view: 'class' });
+    const listening = () => page.evaluate<number>('window.listening');
+    const trial = page.locator('[data-do=trial]');
+    await trial.waitFor();
+    const before = await listening();
+    for (let round = 0; round < 3; round += 1) {
+      await trial.click();
+      await page.getByRole('grid').waitFor();
+      expect(await listening()).toBe(before + 2);
+      await page.getByRole('button', { name: 'Back to the class' }).click();
+      await trial.waitFor();
+      expect(await listening()).toBe(before);
+    }
+  });
+});
