@@ -46,6 +46,7 @@ export class PwMat extends LitElement {
         overflow: auto;
         overscroll-behavior: contain;
         scrollbar-width: thin;
+        scrollbar-color: var(--line) transparent;
         padding: 4px 0 0;
       }
       :host(:not([pans])) .frame {

@@ -39,6 +39,8 @@ export class PwTile extends LitElement {
         color: var(--soft);
         font-size: 0.875rem;
         line-height: 14px;
+        /* Taller letters than digits would make the mat scroll downwards by their unused room. */
+        overflow: clip;
         background: none;
       }
       .place::before {

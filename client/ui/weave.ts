@@ -28,11 +28,15 @@ export const weaveStyles = css`
   .h1 {
     --tint: var(--tens);
     --edge-colour: var(--tens-edge);
-    background-image: repeating-linear-gradient(
+    /* Two threads a tile: where a browser paints without a graphics card, a repeating gradient ended after three. */
+    background-image: linear-gradient(
       135deg,
-      var(--thread) 0 1.8px,
-      transparent 1.8px 5.6px
+      var(--thread) 16%,
+      transparent 0 50%,
+      var(--thread) 0 66%,
+      transparent 0
     );
+    background-size: 8px 8px;
   }
   .h2 {
     --tint: var(--hundreds);

@@ -18,7 +18,7 @@ const SETTINGS = [
 
 type Command = <T = unknown>(method: string, params: object) => Promise<T>;
 
-/** A connection in WebDriver BiDi (W3C), of which one page needs six commands. */
+/** A connection in WebDriver BiDi (W3C), of which one page needs a handful of commands. */
 const connect = async (address: string): Promise<{ command: Command; shut: () => void }> => {
   const socket = new WebSocket(address);
   const waiting = new Map<number, PromiseWithResolvers>();
@@ -91,12 +91,6 @@ export const openFirefox = async (): Promise<Remote> => {
     },
     perform: async (source) =>
       void (await command('input.performActions', { context, actions: [source] })),
-    screenshot: async () => {
-      const { data } = await command<{ data: string }>('browsingContext.captureScreenshot', {
-        context,
-      });
-      return Buffer.from(data, 'base64');
-    },
     close: async () => {
       await command('browser.close', {}).catch(() => {});
       shut();

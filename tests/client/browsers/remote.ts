@@ -27,7 +27,5 @@ export interface Remote {
   /** The value of an expression in the page, which may be a promise of text. */
   evaluate(expression: string): Promise<string>;
   perform(source: PointerSource | KeySource): Promise<void>;
-  /** A PNG of what the window shows. */
-  screenshot(): Promise<Buffer>;
   close(): Promise<void>;
 }

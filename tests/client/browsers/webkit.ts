@@ -10,7 +10,7 @@ import type { Remote } from './remote.ts';
 
 type Command = <T = unknown>(method: string, path: string, body?: object) => Promise<T>;
 
-/** WebDriver (W3C) over HTTP, of which one page needs six commands. */
+/** WebDriver (W3C) over HTTP, of which one page needs a handful of commands. */
 const commandTo =
   (address: string): Command =>
   async <T>(method: string, path: string, body?: object) => {
@@ -94,8 +94,6 @@ export const openWebKit = async (): Promise<Remote> => {
     },
     perform: async (source) =>
       void (await command('POST', `${session}/actions`, { actions: [source] })),
-    screenshot: async () =>
-      Buffer.from(await command<string>('GET', `${session}/screenshot`), 'base64'),
     close: async () => {
       await command('DELETE', session).catch(() => {});
       driver.kill();
