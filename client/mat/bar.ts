@@ -2,9 +2,16 @@ import { css, html, LitElement, type SVGTemplateResult, svg, unsafeCSS } from 'l
 
 /**
  * One bar as a string of round beads, drawn with three dashed strokes however many beads it has:
- * a mat full of bars stays light. `x` is the left end, `y` the thread; `bead` the distance from bead to bead.
+ * a mat full of bars stays light. `x` is the left end, `y` the thread; `bead` the distance from bead to bead;
+ * `of` the bar that this is a part of.
  */
-export const drawBar = (kind: number, x: number, y: number, bead: number): SVGTemplateResult => {
+export const drawBar = (
+  kind: number,
+  x: number,
+  y: number,
+  bead: number,
+  of = kind,
+): SVGTemplateResult => {
   const end = x + kind * bead;
   const from = x + bead / 2;
   const line = Math.max(0.8, Math.min(2, bead * 0.09));
@@ -13,7 +20,7 @@ export const drawBar = (kind: number, x: number, y: number, bead: number): SVGTe
   return svg`<g class="bar">
     <path d="M${x - bead * 0.12} ${y}H${end + bead * 0.12}" class="thread" stroke-width=${line} />
     <path d=${beads} class="rim" stroke-width=${bead * 0.98} stroke-dasharray=${dots} />
-    <path d=${beads} class=${`b${kind}`} stroke-width=${bead * 0.98 - 2 * line} stroke-dasharray=${dots} />
+    <path d=${beads} class=${`b${of}`} stroke-width=${bead * 0.98 - 2 * line} stroke-dasharray=${dots} />
     ${bead >= 7 ? svg`<path d=${`M${from - bead * 0.14} ${y - bead * 0.16}H${end - bead / 2 - bead * 0.13}`} class="shine" stroke-width=${bead * 0.2} stroke-dasharray=${dots} />` : null}
   </g>`;
 };

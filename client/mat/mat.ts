@@ -173,7 +173,7 @@ export class PwMat extends LitElement {
     const before = (changed.get('view') as MatView | undefined)?.asked ?? null;
     const { asked } = this.view;
     if (asked !== null && !sameSquare(asked, before))
-      this.cellElement(squareCell(asked))?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+      this.cellElement(squareCell(asked))?.scrollIntoView({ block: 'nearest', inline: 'center' });
   }
 
   override disconnectedCallback(): void {
@@ -195,7 +195,9 @@ export class PwMat extends LitElement {
     const frame = this.renderRoot.querySelector('.frame');
     if (frame !== null) frame.scrollLeft = frame.scrollWidth;
     const cell = this.view.asked === null ? this.here : squareCell(this.view.asked);
-    this.cellElement(cell)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    // What is asked about stands clear of the edges, so that it can rest lifted.
+    const inline = this.view.asked === null ? 'nearest' : 'center';
+    this.cellElement(cell)?.scrollIntoView({ block: 'nearest', inline });
   }
 
   private cellElement(cell: Cell): HTMLElement | null {

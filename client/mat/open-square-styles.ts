@@ -92,6 +92,10 @@ export const openSquareStyles = css`
     gap: 8px;
     align-items: center;
   }
+  .neighbour [data-do='carryTens'] {
+    grid-column: 1 / -1;
+    justify-self: start;
+  }
   .left {
     display: grid;
     gap: 2px;

@@ -10,6 +10,9 @@ import { BETWEEN, barsOf, layPile, ROW } from './pile-layout.ts';
 import { type Pick, pickOf } from './ten.ts';
 import '../ui/keypad.ts';
 
+/** Between the two parts of a bar that is cut, in the mould's own units. */
+const CUT = 10;
+
 export interface OpenView {
   readonly square: Square;
   readonly place: number;
@@ -216,10 +219,15 @@ export class PwOpenSquare extends LitElement {
   private mould(pick: Pick) {
     const bead = 14;
     let x = 0;
-    const laid = pick.bars.map((kind) => {
-      const drawn = drawBar(kind, x, 12, bead);
-      x += kind * bead;
-      return drawn;
+    const { bars, split } = pick;
+    const laid = bars.flatMap((kind, i) => {
+      const cut = split !== null && i === bars.length - 1;
+      // A bar that is cut is seen in its two parts: what fills the ten, and the rest that stands apart.
+      return (cut ? [split.take, kind - split.take] : [kind]).map((part) => {
+        const drawn = drawBar(part, x, 12, bead, kind);
+        x += part * bead + (cut ? CUT : 0);
+        return drawn;
+      });
     });
     return html`<svg class="mould" viewBox="-4 0 276 24" role="img" aria-label=${words('pickedSum', { sum: pick.sum })}>
       ${Array.from({ length: 10 }, (_, i) => svg`<circle cx=${bead / 2 + i * bead} cy="12" r="6" />`)}

@@ -33,6 +33,7 @@ export const paperStyles = css`
   }
   :host([writes]) .sheet {
     --cell: 44px;
+    padding: 10px 8px;
     direction: ltr;
   }
   .line {

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import type { Problem, Suggestion } from '../../engine/child.ts';
 import type { PwMat } from '../mat/mat.ts';
-import { barsOf } from '../mat/pile-layout.ts';
+import { showTravel } from '../mat/travel.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { icon } from '../ui/icons.ts';
 import { presentWords } from '../words/class-present-words.ts';
@@ -11,9 +11,6 @@ import { Reel } from './reel.ts';
 import { sceneOf } from './scene.ts';
 import '../mat/mat.ts';
 import '../mat/paper.ts';
-
-/** Bars that are seen to travel with a move; more would only be a blur. */
-const MOST_SEEN = 5;
 
 /**
  * A problem worked move by move, forward and back, at whoever's pace. Its stage must be loaded.
@@ -167,7 +164,7 @@ export class PwPlayer extends LitElement {
     const at = Math.min(Math.max(to, 0), this.reel.length);
     const forward = at === this.at + 1;
     this.at = at;
-    if (forward) void this.updateComplete.then(() => this.showTravel());
+    if (forward) void this.updateComplete.then(() => this.showMove());
     if (at === this.reel.length) this.dispatchEvent(new CustomEvent('last'));
   }
 
@@ -175,14 +172,9 @@ export class PwPlayer extends LitElement {
     return this.reel.moves[this.at - 1] ?? null;
   }
 
-  /** A slide or an exchange is seen to go from square to square. */
-  private showTravel(): void {
-    const action = this.move?.action;
-    if (action?.do !== 'slide' && action?.do !== 'exchange') return;
-    const [row, column] = action.to;
-    const pile = this.reel.workAt(this.at).position.piles[row]?.[column]?.bars ?? [];
-    const seen = action.do === 'exchange' ? [1] : barsOf(pile).slice(-MOST_SEEN).reverse();
-    void this.renderRoot.querySelector<PwMat>('pw-mat')?.fly(action.from, action.to, seen);
+  private showMove(): void {
+    const mat = this.renderRoot.querySelector<PwMat>('pw-mat');
+    showTravel(mat, this.move?.action, this.reel.workAt(this.at));
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {

@@ -5,10 +5,11 @@ import { squareCell } from '../mat/cells.ts';
 import type { PwMat } from '../mat/mat.ts';
 import type { OpenDeed, PwOpenSquare } from '../mat/open-square.ts';
 import type { PaperSpot, PwPaper } from '../mat/paper.ts';
+import { showTravel } from '../mat/travel.ts';
 import type { PwPlayer } from '../present/player.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { words } from '../words/words.ts';
-import { ghostOf, movesOf, pileKinds } from './bench.ts';
+import { ghostOf, movesOf } from './bench.ts';
 import { DeskController } from './desk.ts';
 import { Drag, type Source } from './drag.ts';
 import { headerOf } from './header.ts';
@@ -202,15 +203,13 @@ export class PwWork extends LitElement {
       this.at.tool.drop?.(this.at, source, cell, mat.inUpperHalf(cell, x, y));
   }
 
-  /** A slide or an exchange is seen to go from square to square. */
-  private showTravel(): void {
+  /** What was done last, if it was done just now. */
+  private showLast(): void {
     const { log } = this.at.work;
     const fresh = log.length > this.shown.length && this.shown.problem === this.at.desk.problem;
     const action = fresh ? log.at(-1)?.action : undefined;
     this.shown = { problem: this.at.desk.problem, length: log.length };
-    if (action?.do !== 'slide' && action?.do !== 'exchange') return;
-    const kinds = action.do === 'exchange' ? [1] : pileKinds(this.at, ...action.to).slice(0, 5);
-    void this.find<PwMat>('pw-mat')?.fly(action.from, action.to, kinds);
+    showTravel(this.find<PwMat>('pw-mat'), action, this.at.work);
   }
 
   protected override willUpdate(): void {
@@ -219,7 +218,7 @@ export class PwWork extends LitElement {
 
   /** What is pressed may vanish by being pressed: the focus then goes to what comes next. */
   protected override updated(): void {
-    this.showTravel();
+    this.showLast();
     if (!this.hadFocus || this.shadowRoot?.activeElement != null) return;
     (this.find<HTMLElement>('.big') ?? this.find<HTMLElement>('h1'))?.focus();
   }

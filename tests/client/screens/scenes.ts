@@ -11,8 +11,10 @@ export interface Scene {
   readonly name: string;
   readonly problem: WrittenProblem;
   readonly actions: readonly Action[];
-  /** Names of buttons, in order. */
+  /** Names of buttons, or of squares ("row …"), in order. */
   readonly then: readonly string[];
+  /** What is said once that is done, if it takes a moment. */
+  readonly says: RegExp | null;
 }
 
 const PROBLEMS: Readonly<Record<Stage, WrittenProblem>> = {
@@ -54,11 +56,14 @@ const scene = (
   stage: Stage,
   actions: (problem: WrittenProblem) => readonly Action[],
   then: readonly string[] = [],
+  says: RegExp | null = null,
 ): Scene => {
   const problem = PROBLEMS[stage];
-  return { name: `${stage}-${name}`, problem, actions: actions(problem), then };
+  return { name: `${stage}-${name}`, problem, actions: actions(problem), then, says };
 };
 
+/** The second square from the right, in the bottom row. */
+const UNITS_TENS = 'row units, column tens,';
 const NEVER = () => false;
 const CHECK: Action = { do: 'check' };
 
@@ -72,14 +77,20 @@ export const SCENES: readonly Scene[] = [
   scene('tiles', 'build', (problem) => until(problem, isDo('layTile'), 3)),
   scene('read', 'build', (problem) => until(problem, isDo('say'))),
   scene('laying', 'bars1', (problem) => until(problem, isDo('layBars'), 3)),
-  scene('open', 'bars1', (problem) => until(problem, isDo('count'), 2)),
+  scene('open', 'bars1', (problem) => until(problem, isDo('count'), 2), [UNITS_TENS]),
+  scene('ten', 'bars1', (problem) => until(problem, isDo('count'), 2), [
+    UNITS_TENS,
+    'bar of 7, 1 of 11',
+    'bar of 7, 2 of 11',
+  ]),
+  scene('tens', 'bars1', (problem) => until(problem, isDo('exchange'), 2), [UNITS_TENS]),
   scene('sliding', 'bars', (problem) => until(problem, isDo('slide'), 2)),
   scene('again', 'bars', (problem) => [
     ...until(problem, isDo('count')),
     { do: 'count', square: [0, 0], total: 17 },
     CHECK,
   ]),
-  scene('help', 'bars', (problem) => until(problem, isDo('layBars'), 2), ['Help me']),
+  scene('help', 'bars', (problem) => until(problem, isDo('layBars'), 2), ['Help me'], /\?$/),
   scene('laying', 'facts', (problem) => until(problem, isDo('layBars'), 3)),
   scene('writing', 'record', (problem) => until(problem, isDo('write'), 7)),
   scene('writing', 'cells', (problem) => until(problem, isDo('write'), 5)),

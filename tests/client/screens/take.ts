@@ -38,7 +38,12 @@ const take = async (
   });
   const page = await openAs(context, address, { token: scene.name });
   await page.getByRole('heading').first().waitFor();
-  for (const name of scene.then) await page.getByRole('button', { name, exact: true }).click();
+  for (const name of scene.then)
+    if (name.startsWith('row ')) {
+      await page.getByRole('gridcell', { name }).click();
+      await page.getByRole('region').waitFor();
+    } else await page.getByRole('button', { name, exact: true }).click();
+  if (scene.says !== null) await page.getByRole('heading', { name: scene.says }).waitFor();
   await page.evaluate(() => document.fonts.ready);
   await page.screenshot({
     path: join(folder, `${scene.name}-${width}x${height}-${colorScheme}.png`),
