@@ -64,7 +64,6 @@ export const buttonStyles = css`
   @media (forced-colors: active) {
     button[aria-pressed='true'],
     button[aria-current='step'] {
-      forced-color-adjust: none;
       background: Highlight;
       color: HighlightText;
     }

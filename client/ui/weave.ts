@@ -71,12 +71,6 @@ export const weaveStyles = css`
     border-radius: 2px;
     background: var(--edge-colour);
   }
-  @media (forced-colors: active) {
-    .stitches i {
-      forced-color-adjust: none;
-      background: CanvasText;
-    }
-  }
 `;
 
 /** Stitches count the family: none for the simple family, one for thousands, two for millions. */

@@ -17,7 +17,13 @@ const SCHEMES = Object.fromEntries(
     tokensIn(block),
   ]),
 );
-const dark = { ...light, ...tokensIn(media.find((m) => m.includes('dark')) ?? '') };
+const under = (query: string) =>
+  tokensIn(media.find((m) => m.trim().startsWith(`${query} {`)) ?? '');
+const DARK = '(prefers-color-scheme: dark)';
+const MORE = '(prefers-contrast: more)';
+const dark = { ...light, ...under(DARK) };
+const lightMore = { ...light, ...under(MORE) };
+const darkMore = { ...dark, ...under(MORE), ...under(`${MORE} and ${DARK}`) };
 
 /** WCAG 2.2, "relative luminance". */
 const luminance = (hex: string): number => {
@@ -82,14 +88,19 @@ describe('the formula', () => {
 describe.each([
   ['light', light],
   ['dark', dark],
-])('the tokens in %s', (_name, tokens) => {
+  ['light, high contrast', lightMore],
+  ['dark, high contrast', darkMore],
+])('the tokens in %s', (name, tokens) => {
   const ratio = (a: string, b: string) => contrast(tokens[a] ?? '', tokens[b] ?? '');
 
-  it.each(TEXT)('can be read: %s on %s', (text, ground) => {
-    expect(ratio(text, ground)).toBeGreaterThanOrEqual(4.5);
-  });
+  it.each(TEXT)(
+    'can be read (WCAG 2.2, 1.4.3; 1.4.6 in high contrast): %s on %s',
+    (text, ground) => {
+      expect(ratio(text, ground)).toBeGreaterThanOrEqual(name.includes('high') ? 7 : 4.5);
+    },
+  );
 
-  it.each(EDGES)('can be told apart: %s beside %s', (edge, ground) => {
+  it.each(EDGES)('can be told apart (WCAG 2.2, 1.4.11): %s beside %s', (edge, ground) => {
     expect(ratio(edge, ground)).toBeGreaterThanOrEqual(3);
   });
 
@@ -100,5 +111,19 @@ describe.each([
         const shown = Math.max(contrast(fill, tokens[cloth] ?? ''), ratio('bead-line', cloth));
         expect(shown).toBeGreaterThanOrEqual(3);
       }
+  });
+});
+
+describe('in forced colours', () => {
+  const forced = media.find((m) => m.trim().startsWith('(forced-colors: active) {')) ?? '';
+
+  it.each(Object.keys(light))('%s is a colour that the reader has chosen', (token) => {
+    const system = '(Canvas|CanvasText|ButtonFace|ButtonText|Highlight)';
+    expect(forced).toMatch(new RegExp(`--${token}: ${system};`));
+  });
+
+  it('keeps the weave, which is then the only sign of a place on its square', () => {
+    expect(forced).toContain('forced-color-adjust: none');
+    expect(Number(/--thread-weight: (\d+)%/.exec(forced)?.[1])).toBeGreaterThanOrEqual(30);
   });
 });
