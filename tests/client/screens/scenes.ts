@@ -90,7 +90,7 @@ export const SCENES: readonly Scene[] = [
     { do: 'count', square: [0, 0], total: 17 },
     CHECK,
   ]),
-  scene('help', 'bars', (problem) => until(problem, isDo('layBars'), 2), ['Help me'], /\?$/),
+  scene('help', 'bars', (problem) => until(problem, isDo('layBars'), 2), ['Help me'], /\?/),
   scene('laying', 'facts', (problem) => until(problem, isDo('layBars'), 3)),
   scene('writing', 'record', (problem) => until(problem, isDo('write'), 7)),
   scene('writing', 'cells', (problem) => until(problem, isDo('write'), 5)),
