@@ -5,7 +5,7 @@ import { chord } from './key-names.ts';
 import type { InputStep, PointerSource, Remote } from './remote.ts';
 
 /** Longest wait for a thing to be there and to rest, in ms. */
-const PATIENCE = 15_000;
+const PATIENCE = 60_000;
 const BETWEEN_LOOKS = 20;
 
 type Pointer = PointerSource['parameters']['pointerType'];
