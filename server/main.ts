@@ -1,17 +1,15 @@
-import { createServer, type Server } from 'node:http';
+import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { assemble, type Placeweave } from './assemble.ts';
 import { type Config, readConfig } from './config.ts';
 import { type Database, openDatabase } from './database/open.ts';
+import { httpServer } from './http.ts';
 import { createLog, type Log } from './log.ts';
 import { pagesAreBuilt } from './pages.ts';
 import { openSecret } from './secret.ts';
 
 /** How long requests under way may take to end before the server goes anyway. */
 const LAST_REQUESTS_MS = 8_000;
-
-/** A proxy that keeps its connections for a minute must not find one closed on which it has just sent a child's work. */
-const PATIENCE = { requestTimeout: 30_000, keepAliveTimeout: 75_000 };
 
 const began = Date.now();
 const settings = readConfig(process.env);
@@ -37,7 +35,7 @@ async function main(config: Config): Promise<void> {
     return complain([known.complaint]);
   }
   const placeweave = await assemble({ config, secret: known.secret, database, log });
-  const server = createServer(PATIENCE, placeweave.app);
+  const server = httpServer(placeweave.app);
   const port = await listen(server, config.port);
   if (port === null) {
     await placeweave.close();

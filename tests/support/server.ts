@@ -1,7 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { randomBytes, randomUUID } from 'node:crypto';
 import { once } from 'node:events';
-import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
@@ -10,6 +9,7 @@ import type { WrittenProblem } from '../../engine/index.ts';
 import { activityStore } from '../../server/activities/store.ts';
 import { assemble, type Placeweave } from '../../server/assemble.ts';
 import type { Database } from '../../server/database/open.ts';
+import { httpServer } from '../../server/http.ts';
 import { createLog } from '../../server/log.ts';
 import type { VerifiedLaunch } from '../../server/lti/launch.ts';
 
@@ -116,7 +116,7 @@ export async function startApp(database: Database) {
     log: createLog('silent'),
     clock: () => new Date(Date.now() + clock.offset),
   });
-  const server = createServer(placeweave.app).listen(0, '127.0.0.1');
+  const server = httpServer(placeweave.app).listen(0, '127.0.0.1');
   await once(server, 'listening');
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   const app: TestApp = {

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import express from 'express';
 import type { Connection } from 'mongoose';
+import { httpServer } from '../../../server/http.ts';
 import { createLog } from '../../../server/log.ts';
 import { createLti, type Lti } from '../../../server/lti/index.ts';
 import type { VerifiedLaunch } from '../../../server/lti/launch.ts';
@@ -67,7 +68,7 @@ export async function openTool(
   const app = express();
   app.set('trust proxy', 'loopback');
   app.use(lti.router);
-  const server = app.listen(0, '127.0.0.1');
+  const server = httpServer(app).listen(0, '127.0.0.1');
   await new Promise((done) => server.once('listening', done));
   const origin = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   return {
