@@ -1,7 +1,6 @@
 import type { ActionOf } from '../mat/action.ts';
-import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
-import { withDebts, withPlots } from './changes.ts';
+import type { Position } from '../mat/position.ts';
 import { paid } from './debts.ts';
 import { isMisplaced, isPart, isSame, rightWays, type Shape, shapeOf } from './fact-shape.ts';
 import { heapAfter, rowDone, without } from './laying.ts';
@@ -11,7 +10,6 @@ import {
   finding,
   isOver,
   ownDue,
-  plotWith,
   replaced,
   sceneWith,
   squareAt,
@@ -60,7 +58,7 @@ const note: Note<Bars> = (before, after, action, act) => {
 
 function laidFor(
   { plan, ledger }: Scene,
-  after: Desk,
+  after: Position,
   action: Bars,
   act: number,
   pair: Square,
@@ -71,14 +69,10 @@ function laidFor(
   const plot = ledger.plots[index]!;
   const lay: Lay = { act, square, kind, count };
   const lays = count < 0 ? lifted(plot.lays, lay) : [...plot.lays, lay];
-  const plots = replaced(
-    ledger.plots,
-    index,
-    plotWith(plot, lays, plot.laid + kind * count, plot.right),
-  );
+  const plots = replaced(ledger.plots, index, { ...plot, lays, laid: plot.laid + kind * count });
   const here = at(plan, square);
   const heaps = replaced(ledger.heaps, here, heapAfter(ledger.heaps[here]!, after, square, index));
-  return rightNow(plan, payByBars(plan, withPlots(ledger, plots, heaps), index), after, pair);
+  return rightNow(plan, payByBars(plan, { ...ledger, plots, heaps }, index), after, pair);
 }
 
 /** Bars are lifted from the square where they lie. */
@@ -96,8 +90,7 @@ function payByBars(plan: Plan, ledger: Ledger, index: number): Ledger {
   const debts = paid(ledger.debts, amountOf(plot.lays) - amountOf(right));
   if (debts === null) return ledger;
   const laid = right.reduce((sum, { kind, count }) => sum + kind * count, 0);
-  const plots = replaced(ledger.plots, index, plotWith(plot, right, laid, plot.right));
-  return withDebts(ledger, debts, ledger.halves, plots);
+  return { ...ledger, debts, plots: replaced(ledger.plots, index, { ...plot, lays: right, laid }) };
 }
 
 function amountOf(lays: readonly Lay[]): bigint {
@@ -107,14 +100,12 @@ function amountOf(lays: readonly Lay[]): bigint {
   );
 }
 
-function rightNow(plan: Plan, ledger: Ledger, position: Desk, pair: Square): Ledger {
+function rightNow(plan: Plan, ledger: Ledger, position: Position, pair: Square): Ledger {
   const index = at(plan, pair);
   const plot = ledger.plots[index]!;
   const due = ownDue(position, pair);
   if (due === null || due === 0 || !isRight(plan, pair, plot, due)) return ledger;
-  const { lays, laid, right, counted } = plot;
-  const latched = { lays, laid, right, counted, rightLays: lays };
-  return withPlots(ledger, replaced(ledger.plots, index, latched));
+  return { ...ledger, plots: replaced(ledger.plots, index, { ...plot, rightLays: plot.lays }) };
 }
 
 function isRight(plan: Plan, pair: Square, plot: Plot, due: number): boolean {

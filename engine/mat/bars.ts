@@ -1,21 +1,20 @@
 import type { RefusalCode } from '../vocabulary.ts';
 import type { ActionOf } from './action.ts';
 import type { Square } from './geometry.ts';
-import { EMPTY_PILE, type Lying, type Pile, pileValue } from './position.ts';
+import { EMPTY_PILE, type Pile, type Position, pileValue } from './position.ts';
 
 const TEN = 9;
 
-export function pileAt({ piles }: Pick<Lying<unknown>, 'piles'>, square: Square): Pile | undefined {
-  return piles[square[0]]?.[square[1]];
+export function pileAt(position: Position, square: Square): Pile | undefined {
+  return position.piles[square[0]]?.[square[1]];
 }
 
-function withPile<P>(position: Lying<P>, square: Square, bars: readonly number[]): Lying<P> {
-  const rows = position.piles.slice();
-  const row = rows[square[0]]!.slice();
-  row[square[1]] = bars === EMPTY_PILE.bars ? EMPTY_PILE : { bars };
-  rows[square[0]] = row;
-  const { tiles, paper, said, finished } = position;
-  return { tiles, piles: rows, paper, said, finished };
+function withPile(position: Position, [row, column]: Square, bars: readonly number[]): Position {
+  const piles = position.piles.slice();
+  const changed = piles[row]!.slice();
+  changed[column] = { bars };
+  piles[row] = changed;
+  return { ...position, piles };
 }
 
 function changed(bars: readonly number[], kind: number, by: number): number[] {
@@ -24,19 +23,13 @@ function changed(bars: readonly number[], kind: number, by: number): number[] {
   return copy;
 }
 
-export function layBars<P>(
-  position: Lying<P>,
-  action: ActionOf<'layBars'>,
-): Lying<P> | RefusalCode {
+export function layBars(position: Position, action: ActionOf<'layBars'>): Position | RefusalCode {
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
   return withPile(position, action.square, changed(pile.bars, action.kind, action.count));
 }
 
-export function liftBars<P>(
-  position: Lying<P>,
-  action: ActionOf<'liftBars'>,
-): Lying<P> | RefusalCode {
+export function liftBars(position: Position, action: ActionOf<'liftBars'>): Position | RefusalCode {
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
   if (pile.bars[action.kind - 1]! < action.count) return 'notEnoughBars';
@@ -44,7 +37,7 @@ export function liftBars<P>(
 }
 
 /** The total that was said is laid, right or wrong: a ten-bar for each ten and one bar for the rest. */
-export function count<P>(position: Lying<P>, action: ActionOf<'count'>): Lying<P> | RefusalCode {
+export function count(position: Position, action: ActionOf<'count'>): Position | RefusalCode {
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
   if (pileValue(pile) === 0) return 'emptyPile';
@@ -54,10 +47,7 @@ export function count<P>(position: Lying<P>, action: ActionOf<'count'>): Lying<P
   return withPile(position, action.square, bars);
 }
 
-export function makeTen<P>(
-  position: Lying<P>,
-  action: ActionOf<'makeTen'>,
-): Lying<P> | RefusalCode {
+export function makeTen(position: Position, action: ActionOf<'makeTen'>): Position | RefusalCode {
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
   const bars = pile.bars.slice();
@@ -78,10 +68,7 @@ export function makeTen<P>(
   return withPile(position, action.square, bars);
 }
 
-export function exchange<P>(
-  position: Lying<P>,
-  action: ActionOf<'exchange'>,
-): Lying<P> | RefusalCode {
+export function exchange(position: Position, action: ActionOf<'exchange'>): Position | RefusalCode {
   const pile = pileAt(position, action.from);
   if (pile === undefined || pileAt(position, action.to) === undefined) return 'offTheMat';
   if (pile.bars[TEN]! < action.tens) return 'notEnoughBars';
@@ -89,7 +76,7 @@ export function exchange<P>(
   return withPile(taken, action.to, changed(pileAt(taken, action.to)!.bars, 1, action.ones));
 }
 
-export function slide<P>(position: Lying<P>, action: ActionOf<'slide'>): Lying<P> | RefusalCode {
+export function slide(position: Position, action: ActionOf<'slide'>): Position | RefusalCode {
   const pile = pileAt(position, action.from);
   const target = pileAt(position, action.to);
   if (pile === undefined || target === undefined) return 'offTheMat';

@@ -1,43 +1,43 @@
 import { pileValue } from '../../mat/position.ts';
 import { digitsOf } from '../../numerals/numeral.ts';
-import { withDebts, withReadings } from '../changes.ts';
-import { amountAt, ownDue, placed, sceneWith } from '../ledger.ts';
-import { kept, recalled, slots } from '../memo.ts';
+import { amountAt, ownDue, sceneWith } from '../ledger.ts';
+import { remembered } from '../memo.ts';
 import { rowLaid, sayable } from '../rows.ts';
 import type { Scene } from '../scene.ts';
 import { type Columns, copiedColumns } from './columns.ts';
-import { NO_LINE, rowLines } from './lines.ts';
+import { rowLines } from './lines.ts';
 import { pensOf } from './pens.ts';
 import type { RowSource } from './rows-written.ts';
 
 /** Partial products that are read from the mat, where there are several rows. */
 export const recorded: RowSource = {
   applies: ({ up }) => up.length > 1,
-  columns: (scene, row) => readFrom(scene, row),
+  columns: (scene, row) =>
+    remembered(scene.memo, COLUMNS[row]!, readFrom(scene, row), () => columnsOf(scene, row)),
   ready: (scene, row) => rowLaid(scene, row) && !halfMade(scene, row),
   see: (scene, row) => {
     const { ledger } = scene;
     if (ledger.debts.length === 0) return ledger;
-    return withReadings(ledger, { seen: placed(ledger.seen, row, liesIn(scene, row)) });
+    const seen = { given: `${liesIn(scene, row)}`, follows: false };
+    return { ...ledger, latched: { ...ledger.latched, [seenKey(row)]: seen } };
   },
 };
 
-const COLUMNS = slots(6);
+const COLUMNS = Array.from({ length: 6 }, (_, row) => `columns of row ${row}`);
 
-function readFrom(scene: Scene, row: number): readonly Columns[] {
-  const { memo, position, ledger } = scene;
-  const { debts } = ledger;
+/** All that decides what a row may read. */
+function readFrom(scene: Scene, row: number): readonly unknown[] {
+  const { position, ledger } = scene;
+  const from: unknown[] = [
+    position.tiles,
+    position.piles,
+    ledger.plots,
+    ledger.debts,
+    ledger.halves,
+  ];
   // Without debts it does not matter when it was written.
-  const late = debts.length > 0;
-  const { tiles, piles } = position;
-  const { plots, halves } = ledger;
-  const pen = late ? lastPen(scene, row) : null;
-  const seen = late ? ledger.seen[row] : null;
-  const slot = COLUMNS + row;
-  return (
-    recalled(memo, slot, tiles, piles, plots, debts, halves, pen, seen) ??
-    kept(memo, slot, columnsOf(scene, row), tiles, piles, plots, debts, halves, pen, seen)
-  );
+  if (ledger.debts.length > 0) from.push(lastPen(scene, row), ledger.latched[seenKey(row)]);
+  return from;
 }
 
 function columnsOf(scene: Scene, row: number): readonly Columns[] {
@@ -45,9 +45,7 @@ function columnsOf(scene: Scene, row: number): readonly Columns[] {
   const values = [...sayable(then, row), ...lying(then, row)].filter((value) => value >= 0n);
   const above = 10n ** BigInt(row);
   const digits = [...new Set(values)].map((value) => digitsOf(value / above));
-  // A row whose slips come to less than nothing has nothing to write, as one that makes nothing.
-  const nothing = digits.length === 0 || makesNothing(scene, row);
-  return [...digits.map(copiedColumns), ...(nothing ? [copiedColumns([])] : [])];
+  return [...digits.map(copiedColumns), ...(makesNothing(scene, row) ? [copiedColumns([])] : [])];
 }
 
 function halfMade({ ledger }: Scene, row: number): boolean {
@@ -61,11 +59,11 @@ function makesNothing({ position }: Scene, row: number): boolean {
 
 /** After a slip with its bars the child reads what lies in the row, or what lay there when it was written. */
 function lying(scene: Scene, row: number): readonly bigint[] {
-  const { debts, seen } = scene.ledger;
+  const { debts, latched } = scene.ledger;
   // A debt of no one row lies between two of them.
   if (!debts.some((debt) => debt.row === row || debt.row < 0 || debt.square[0] === row)) return [];
-  const lay = seen[row];
-  return [lay === undefined || !isWritten(scene, row) ? liesIn(scene, row) : lay];
+  const seen = latched[seenKey(row)];
+  return [seen === undefined || !isWritten(scene, row) ? liesIn(scene, row) : BigInt(seen.given)];
 }
 
 function liesIn({ position }: Scene, row: number): bigint {
@@ -77,19 +75,24 @@ function isWritten(scene: Scene, row: number): boolean {
   return Number.isFinite(lastPen(scene, row));
 }
 
+function seenKey(row: number): string {
+  return `seen:${row}`;
+}
+
 /** The action that wrote the latest digit of the row; without one, whatever is done last. */
 function lastPen(scene: Scene, row: number): number {
-  const { position, ledger } = scene;
+  const { plan, position, ledger } = scene;
   const { line } = rowLines(scene)[row]!;
-  const written = line === NO_LINE ? undefined : position.paper.lines[line];
-  if (written === undefined) return Number.POSITIVE_INFINITY;
+  const places = line === null ? [] : Object.keys(position.paper.lines[line] ?? {});
+  if (line === null || places.length === 0) return Number.POSITIVE_INFINITY;
   const { acts } = pensOf(ledger, line);
-  return Math.max(...written.places.map((at) => acts[at] ?? -1));
+  const { origin } = plan.problem.mat;
+  return Math.max(...places.map((place) => acts[Number(place) - origin] ?? -1));
 }
 
 /** What is written is read from the mat as it is then: a slip with bars that comes later changes nothing about it. */
 function until(scene: Scene, last: number): Scene {
   const debts = scene.ledger.debts.filter(({ act }) => act <= last);
   if (debts.length === scene.ledger.debts.length) return scene;
-  return sceneWith(scene, scene.position, withDebts(scene.ledger, debts));
+  return sceneWith(scene, scene.position, { ...scene.ledger, debts });
 }
