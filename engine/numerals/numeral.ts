@@ -47,6 +47,7 @@ export function textOf(digits: readonly number[], lowest: number): string {
 
 /** The value `amount` × 10^lowest as text, without zeros at the end of its decimals. */
 export function amountText(amount: bigint, lowest: number): string {
+  if (amount < 0n) return `-${amountText(-amount, lowest)}`;
   const digits = [...amount.toString()].reverse().map(Number);
   const text = textOf(digits, lowest);
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;

@@ -34,6 +34,11 @@ describe('a numeral', () => {
     fc.assert(fc.property(digits, (text) => (numeral(text) as { text: string }).text === text));
   });
 
+  it('is told below nothing too, where more was taken than there was', () => {
+    expect(amountText(-1958n, -1)).toBe('-195.8');
+    expect(amountText(-300n, 0)).toBe('-300');
+  });
+
   it('keeps its amount exactly', () => {
     fc.assert(
       fc.property(fc.bigInt({ min: 0n, max: 10n ** 30n }), (amount) => {

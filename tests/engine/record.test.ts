@@ -178,4 +178,23 @@ describe('partial products written from the mat', () => {
     const work = on(...line(0, 6, 2), { do: 'slide', from: [0, 0], to: [0, 2] });
     expect(statusOf(work, 'row:0:0')).toBe('first');
   });
+
+  it('have nothing to say of a row from which more was lifted than it has: it may stay empty', () => {
+    const slipped = [
+      { do: 'layTile', edge: 'bottom', index: 2, digit: 1 },
+      { do: 'layTile', edge: 'right', index: 0, digit: 9 },
+      { do: 'layBars', square: [2, 2], kind: 1, count: 8 },
+      { do: 'count', square: [2, 2], total: 8 },
+      { do: 'slide', from: [2, 2], to: [0, 4] },
+      { do: 'liftBars', square: [0, 4], kind: 8, count: 1 },
+    ];
+    const written = [
+      { do: 'begin', line: 'partial:0', row: 0 },
+      { do: 'write', line: 'partial:0', place: 2, digit: 9 },
+      { do: 'finish', what: 'problem' },
+    ];
+    const problem = { stage: 'record', multiplicand: '100', multiplier: '809' };
+    expect(statusOf(play(problem, slipped), 'row:0:2')).toBe('open');
+    expect(statusOf(play(problem, [...slipped, ...written]), 'row:0:2')).toBe('notRight');
+  });
 });

@@ -45,7 +45,9 @@ function columnsOf(scene: Scene, row: number): readonly Columns[] {
   const values = [...sayable(then, row), ...lying(then, row)].filter((value) => value >= 0n);
   const above = 10n ** BigInt(row);
   const digits = [...new Set(values)].map((value) => digitsOf(value / above));
-  return [...digits.map(copiedColumns), ...(makesNothing(scene, row) ? [copiedColumns([])] : [])];
+  // From a row from which more was lifted than it has nothing can be read: it may stay empty.
+  const nothing = digits.length === 0 || makesNothing(scene, row);
+  return [...digits.map(copiedColumns), ...(nothing ? [copiedColumns([])] : [])];
 }
 
 function halfMade({ ledger }: Scene, row: number): boolean {
