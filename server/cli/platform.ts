@@ -8,6 +8,7 @@ import { type Database, visitDatabase } from '../database/open.ts';
 import { createLog } from '../log.ts';
 import { createRegistrar, type Registrar, valuesForPlatform } from '../lti/registrar.ts';
 import { readPlatform } from '../platforms/file.ts';
+import type { Registration } from '../platforms/registration.ts';
 import { type Platforms, platformStore } from '../platforms/store.ts';
 import { openSecret } from '../secret.ts';
 import { readJson } from './json-file.ts';
@@ -33,8 +34,8 @@ type Command = (desk: Desk, ...words: string[]) => Promise<Reply>;
 const COMMANDS: Record<string, { words: number; run: Command }> = {
   add: { words: 1, run: add },
   approve: { words: 2, run: approve },
-  suspend: { words: 1, run: suspend },
-  resume: { words: 1, run: resume },
+  suspend: { words: 1, run: setStatus('suspended') },
+  resume: { words: 1, run: setStatus('active') },
   list: { words: 0, run: list },
   keys: { words: 0, run: keys },
 };
@@ -59,14 +60,9 @@ async function approve({ platforms }: Desk, id: string, deployment: string): Pro
   return (await platforms.approve(id, deployment)) ? good(await platforms.byId(id)) : unknown(id);
 }
 
-async function suspend({ platforms }: Desk, id: string): Promise<Reply> {
-  const known = await platforms.setStatus(id, 'suspended');
-  return known ? good(await platforms.byId(id)) : unknown(id);
-}
-
-async function resume({ platforms }: Desk, id: string): Promise<Reply> {
-  const known = await platforms.setStatus(id, 'active');
-  return known ? good(await platforms.byId(id)) : unknown(id);
+function setStatus(status: Registration['status']): Command {
+  return async ({ platforms }, id = '') =>
+    (await platforms.setStatus(id, status)) ? good(await platforms.byId(id)) : unknown(id);
 }
 
 async function list({ platforms }: Desk): Promise<Reply> {

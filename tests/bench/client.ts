@@ -14,7 +14,7 @@ export const client: Bench = async () => {
   try {
     const paint = await paintFigure(browser, pages);
     const drag = await dragFigures(browser, pages);
-    const launch = await launchFigure(browser);
+    const launch = await launchFigure();
     const figures = [weightFigure(), launch, paint, ...drag];
     const none = { ratio: null, perSecond: null, floorPerSecond: null, p50Ms: null, p99Ms: null };
     return { ...none, runs: 5, figures };

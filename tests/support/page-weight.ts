@@ -16,8 +16,9 @@ export const builtChunks = (): Record<string, Chunk> =>
   JSON.parse(read('.vite/manifest.json').toString()) as Record<string, Chunk>;
 
 /** A built source file and everything that it needs at once. */
-export const filesOf = (name: string, seen = new Set<string>()): Set<string> => {
+export const filesOf = (name: string): Set<string> => {
   const chunks = builtChunks();
+  const seen = new Set<string>();
   const add = (one: string) => {
     const chunk = chunks[one];
     if (chunk === undefined || seen.has(chunk.file)) return;

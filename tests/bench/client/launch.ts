@@ -1,18 +1,13 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Browser, Page, Request } from 'playwright-core';
+import { type Close, openAll } from '../../../deploy/tryout/check/check.ts';
+import { emptyReport } from '../../../deploy/tryout/check/report.ts';
 import { CHILDREN } from '../../../deploy/tryout/school/scenario.ts';
-import { prepare, startSchool, startTool } from '../../../deploy/tryout/stack.ts';
 import { button, group, tile } from '../../support/work-page.ts';
 import { type Figure, median } from '../figure.ts';
 import { slowNetwork, slowProcessor } from './slow-device.ts';
 
 const BUDGET_S = 4;
 const RUNS = 5;
-
-/** Far from the ports that people use. */
-const somePort = (): number => 20_000 + Math.floor(Math.random() * 10_000);
 
 const beganAt = (request: Request): number => request.timing().startTime;
 
@@ -42,18 +37,16 @@ const asChild = async (browser: Browser, school: string, name: string): Promise<
   return seconds;
 };
 
-/** The real server with its database and the try-out school, and a browser that has never been there. */
-export const launchFigure = async (browser: Browser): Promise<Figure> => {
-  const data = await mkdtemp(join(tmpdir(), 'placeweave-bench-'));
-  const plan = await prepare(data, { tool: somePort(), school: somePort() });
-  const running = [await startSchool(plan), await startTool(plan)];
+/** The real server with its database and the try-out school, and browsers that have never been there. */
+export const launchFigure = async (): Promise<Figure> => {
+  const closing: Close[] = [];
   const seconds: number[] = [];
   try {
+    const { browser, plan } = await openAll(emptyReport(0), closing);
     for (const { given } of CHILDREN.slice(0, RUNS))
       seconds.push(await asChild(browser, plan.school, given));
   } finally {
-    await Promise.all(running.map((one) => one.stop()));
-    await rm(data, { recursive: true, force: true });
+    for (const close of closing.reverse()) await close();
   }
   const measured = median(seconds);
   return {
