@@ -1,6 +1,7 @@
 import { css } from 'lit';
 import type { Problem } from '../../engine/child.ts';
 import type { Attempt, sendActions } from '../api/attempt.ts';
+import { BEADS } from '../ui/beads.ts';
 import { loadStages } from '../work/stages.ts';
 import { later } from '../work/surroundings.ts';
 import { PwWork } from '../work/work-page.ts';
@@ -30,7 +31,7 @@ const nobodys = (): Attempt => ({
   person: '',
   problems: [],
   choices: [],
-  beads: 'blueFive',
+  beads: BEADS[0],
   length: 0,
   actions: [],
   trial: false,
