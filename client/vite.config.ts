@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
-import { plainImports, thinTemplates } from './bundling.ts';
+import { compressedBeside, plainImports, thinTemplates } from './bundling.ts';
 import { CHUNKS } from './chunks.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -12,7 +12,7 @@ const pages = { main: here('index.html'), login: here('launch/login.ts') };
 export default defineConfig({
   root: here('.'),
   base: '/',
-  plugins: [thinTemplates(), plainImports()],
+  plugins: [thinTemplates(), plainImports(), compressedBeside()],
   build: {
     outDir: here('dist'),
     emptyOutDir: true,

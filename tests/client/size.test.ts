@@ -3,7 +3,7 @@ import { STAGES } from '../../engine/index.ts';
 import { builtChunks, compressedBytes, filesOf, pageAt } from '../support/page-weight.ts';
 
 describe.each([...STAGES])("a child's page at the stage %s", (stage) => {
-  it('needs at most 70 kB of compressed scripts and styles', () => {
+  it('needs at most 70 kB of scripts and styles, as they are sent over https', () => {
     const files = pageAt(stage);
     expect(files.size).toBeGreaterThan(6);
     expect(compressedBytes(files)).toBeLessThanOrEqual(70_000);

@@ -1,4 +1,4 @@
-import { readdir } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
 import { BUILT_PAGES } from '../../server/pages.ts';
 import { platformStore } from '../../server/platforms/store.ts';
@@ -101,17 +101,36 @@ test('a built asset may be kept for a year', async () => {
   expect(headers.get('cache-control')).toBe('public, max-age=31536000, immutable');
 });
 
-test('scripts are sent compressed, the answers of the API are not', async () => {
-  const script = (await readdir(`${BUILT_PAGES}assets`)).find((name) => /^work-.*\.js$/.test(name));
-  const asset = await app().get(null, `/assets/${script}`);
-  expect(asset.headers.get('content-encoding')).toMatch(/^(br|gzip)$/);
-  const activity = await app().activity([
-    { stage: 'bars', multiplicand: '934', multiplier: '314' },
-  ]);
-  const token = await app().token({ custom: { activity } });
-  const attempt = await app().get(token, '/api/attempt');
-  expect(attempt.status).toBe(200);
-  expect(attempt.headers.get('content-encoding')).toBeNull();
+describe('what is sent compressed', () => {
+  test.each([
+    ['br, gzip', 'br'],
+    ['gzip, deflate', 'gzip'],
+    ['identity', null],
+  ])('every script, as the browser takes it: %s', async (accepted, sent) => {
+    const built = await readdir(`${BUILT_PAGES}assets`);
+    const scripts = built.filter((name) => name.endsWith('.js'));
+    expect(scripts.length).toBeGreaterThan(10);
+    for (const script of scripts) {
+      const response = await fetch(`${app().url}/assets/${script}`, {
+        headers: { 'accept-encoding': accepted },
+      });
+      const { status, headers } = response;
+      expect([status, headers.get('content-encoding')]).toEqual([200, sent]);
+      expect(headers.get('content-type')).toMatch(/^(text|application)\/javascript/);
+      expect(headers.get('vary')).toContain('Accept-Encoding');
+      expect(await response.text()).toBe(await readFile(`${BUILT_PAGES}assets/${script}`, 'utf8'));
+    }
+  });
+
+  test('no answer of the API', async () => {
+    const activity = await app().activity([
+      { stage: 'bars', multiplicand: '934', multiplier: '314' },
+    ]);
+    const token = await app().token({ custom: { activity } });
+    const attempt = await app().get(token, '/api/attempt');
+    expect(attempt.status).toBe(200);
+    expect(attempt.headers.get('content-encoding')).toBeNull();
+  });
 });
 
 describe('health', () => {

@@ -1,5 +1,4 @@
-import { readFileSync } from 'node:fs';
-import { gzipSync } from 'node:zlib';
+import { readFileSync, statSync } from 'node:fs';
 import type { Stage } from '../../engine/index.ts';
 
 interface Chunk {
@@ -39,6 +38,6 @@ export const pageAt = (stage: Stage): Set<string> => {
   return new Set([...entries, `../engine/stages/${one}.ts`].flatMap((name) => [...filesOf(name)]));
 };
 
-/** Bytes of built files, each compressed by itself as a server sends it. */
+/** Bytes of built files, each as the server sends it to a browser over https (brotli, which none asks for without). */
 export const compressedBytes = (files: Iterable<string>): number =>
-  [...files].reduce((sum, file) => sum + gzipSync(read(file)).length, 0);
+  [...files].reduce((sum, file) => sum + statSync(new URL(`${file}.br`, DIST)).size, 0);

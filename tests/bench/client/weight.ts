@@ -11,7 +11,7 @@ export const weightFigure = (): Figure => {
   );
   const measured = bytes / 1000;
   return {
-    what: `compressed JavaScript and CSS of a child's page, heaviest stage (${stage})`,
+    what: `JavaScript and CSS of a child's page as sent over https, heaviest stage (${stage})`,
     unit: 'kB',
     ...{ measured, floor: null, ratio: null, budget: BUDGET_KB, holds: measured <= BUDGET_KB },
   };
