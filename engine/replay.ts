@@ -9,7 +9,10 @@ import { finishProblem } from './stages/captions.ts';
 import { stageRules } from './stages/known.ts';
 import type { HintLevel, RefusalCode } from './vocabulary.ts';
 
-/** The judge's own memory of a work: not part of what is seen, and gone with the work. */
+/**
+ * The judge's own memory of a work, every state to which undo may lead among it: not part of what is seen, and gone
+ * with the work. Only a work that is gone on from has one: a class's works are many times smaller without.
+ */
 const RUNS = new WeakMap<Work, Run>();
 
 function seen(run: Run): Work {
@@ -18,15 +21,16 @@ function seen(run: Run): Work {
   return work;
 }
 
-/** The run behind a work; a work that came from elsewhere (JSON) is replayed from its log. */
+/** The run behind a work; a work that was replayed, or came from elsewhere (JSON), is replayed once from its log. */
 function runOf(work: Work): Run {
-  return (
-    RUNS.get(work) ??
-    runThrough(
-      work.problem,
-      work.log.map(({ action }) => action),
-    )
+  const known = RUNS.get(work);
+  if (known !== undefined) return known;
+  const run = runThrough(
+    work.problem,
+    work.log.map(({ action }) => action),
   );
+  RUNS.set(work, run);
+  return run;
 }
 
 function runThrough(problem: Problem, actions: readonly Action[]): Run {
@@ -55,7 +59,7 @@ export function actAll(work: Work, actions: readonly Action[]): Work {
 
 /** The fold of `act` over the actions, in one go. */
 export function replay(problem: Problem, actions: readonly Action[]): Work {
-  return seen(runThrough(problem, actions));
+  return viewOf(runThrough(problem, actions));
 }
 
 /** Why real material could not do this now; null: it can. */

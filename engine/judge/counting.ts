@@ -2,6 +2,7 @@ import type { ActionOf } from '../mat/action.ts';
 import { pileAt } from '../mat/bars.ts';
 import type { Square } from '../mat/geometry.ts';
 import { pileValue } from '../mat/position.ts';
+import { noted, withDebts, withPlots } from './changes.ts';
 import { paid } from './debts.ts';
 import {
   amountAt,
@@ -40,10 +41,9 @@ const note: Note<ActionOf<'count'>> = (before, _after, action, act) => {
   const { square, total } = action;
   const due = pileValue(pileAt(before.position, square)!);
   const step = payerOf(before, square);
-  const remark = { step, given: total, due };
   if (total === due) {
     const verdict = follows(before, square) ? 'follows' : 'right';
-    return { ledger: counted(before, square, 'right'), remark: { ...remark, verdict } };
+    return noted(counted(before, square, 'right'), step, verdict, total, due);
   }
   const place = square[0] + square[1];
   const amount = amountAt(total - due, place);
@@ -51,17 +51,14 @@ const note: Note<ActionOf<'count'>> = (before, _after, action, act) => {
   const left = paid(near, amount);
   if (left !== null) {
     const debts = ledger.debts.filter((debt) => !near.includes(debt) || left.includes(debt));
-    return { ledger: { ...ledger, debts }, remark: { ...remark, verdict: 'right', due: total } };
+    return noted(withDebts(ledger, debts), step, 'right', total, total);
   }
   const row = onlyRow(ledger.heaps[at(plan, square)]!.rows);
   const early = row >= 0 && (ledger.disturbed & (1 << row)) === 0;
   const owed = [{ at: place, beads: due - total }];
   const debt = { step, by: 'count' as const, act, amount, owed, square, row, early };
   const marked = counted(before, square, 'wrongly');
-  return {
-    ledger: { ...marked, debts: [...marked.debts, debt] },
-    remark: { ...remark, verdict: 'wrong' },
-  };
+  return noted(withDebts(marked, [...marked.debts, debt]), step, 'wrong', total, due);
 };
 
 /** One count speaks for every pair that travelled in the pile; a wrong one only for those not counted before. */
@@ -69,9 +66,11 @@ function counted({ plan, ledger }: Scene, square: Square, how: 'right' | 'wrongl
   const plots = ledger.plots.slice();
   for (const pair of ledger.heaps[at(plan, square)]!.pairs) {
     const plot = plots[pair]!;
-    if (how === 'right' || plot.counted === 'no') plots[pair] = { ...plot, counted: how };
+    if (plot.counted === how || (how === 'wrongly' && plot.counted !== 'no')) continue;
+    const { lays, laid, right, rightLays } = plot;
+    plots[pair] = { lays, laid, right, counted: how, rightLays };
   }
-  return { ...ledger, plots };
+  return withPlots(ledger, plots);
 }
 
 function follows({ plan, ledger }: Scene, square: Square): boolean {
@@ -82,6 +81,8 @@ function follows({ plan, ledger }: Scene, square: Square): boolean {
 
 function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
   const { plan, ledger } = scene;
+  // The finish of a row asks only for counts that were wrong.
+  if (moment.at === 'row' && ledger.debts.length === 0) return;
   const over = isOver(moment);
   for (let row = 0; row < plan.up.length; row += 1)
     for (let column = 0; column < plan.across.length; column += 1) {
@@ -90,9 +91,9 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
       if (step < 0) continue;
       const plot = ledger.plots[pair]!;
       const done = plot.counted !== 'no' || over;
-      findings[step] = finding(done ? 'right' : 'none', plot.laid !== trueDue(plan, [row, column]));
-      const [debt] = debtsOf(scene, step);
-      if (debt !== undefined) findings[step] = finding('wrong', false);
+      const follows = plot.laid !== plan.across[column]! * plan.up[row]!;
+      findings[step] = finding(done ? 'right' : 'none', follows);
+      if (debtsOf(scene, step).length > 0) findings[step] = finding('wrong', false);
     }
 }
 

@@ -1,6 +1,7 @@
+import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
-import type { Position } from '../mat/position.ts';
-import { amountAt, at, ownDue, replaced, squareAt } from './ledger.ts';
+import { withDebts, withHalves, withPlots } from './changes.ts';
+import { amountAt, at, ownDue, plotWith, replaced, squareAt } from './ledger.ts';
 import type { Debt, Ledger, Plan, Plot } from './scene.ts';
 
 /** Takes debts away that a change of the mat's value pays whole: one, or the latest few together. */
@@ -35,7 +36,7 @@ export function mayPay(ledger: Ledger, place: number, over: number): boolean {
  */
 export function settleByBars(
   plan: Plan,
-  position: Position,
+  position: Desk,
   ledger: Ledger,
   { act, charged }: { readonly act: number; readonly charged: (place: number) => boolean },
 ): Ledger {
@@ -47,12 +48,12 @@ export function settleByBars(
   );
 }
 
-function anyHalf({ halves }: Ledger): boolean {
+export function anyHalf({ halves }: Ledger): boolean {
   for (const _ in halves) return true;
   return false;
 }
 
-function gapsOf(plan: Plan, position: Position, ledger: Ledger): Gap[] {
+function gapsOf(plan: Plan, position: Desk, ledger: Ledger): Gap[] {
   return ledger.plots.flatMap((plot, index) => {
     const due = ownDue(position, squareAt(plan, index)) ?? 0;
     const beads = plot.laid - due;
@@ -79,7 +80,7 @@ function payDebt(plan: Plan, ledger: Ledger, gaps: readonly Gap[], act: number):
     if (left === null) continue;
     const gone = near.filter((debt) => !left.includes(debt));
     const debts = ledger.debts.filter((debt) => !gone.includes(debt));
-    return evened(plan, { ...ledger, debts }, some, act);
+    return evened(plan, withDebts(ledger, debts), some, act);
   }
   return null;
 }
@@ -98,7 +99,7 @@ function payHalf(
       const tens = place === Number(from) && gap.beads === 10 * half.left;
       if ((!ones && !tens) || !charged(Number(from))) continue;
       const { [Number(from)]: _made, ...halves } = ledger.halves;
-      return evened(plan, { ...ledger, halves }, [gap], act);
+      return evened(plan, withHalves(ledger, halves), [gap], act);
     }
   }
   return null;
@@ -114,12 +115,12 @@ function evened(plan: Plan, ledger: Ledger, gaps: readonly Gap[], act: number): 
       shifted(plots[gap.index]!, -gap.beads, squareAt(plan, gap.index), act),
     );
   }
-  return { ...ledger, plots };
+  return withPlots(ledger, plots);
 }
 
 function shifted(plot: Plot, beads: number, square: Square, act: number): Plot {
   const lay = { act, square, kind: 1, count: beads };
-  return { ...plot, lays: [...plot.lays, lay], laid: plot.laid + beads };
+  return plotWith(plot, [...plot.lays, lay], plot.laid + beads, plot.right);
 }
 
 /**
@@ -128,7 +129,7 @@ function shifted(plot: Plot, beads: number, square: Square, act: number): Plot {
  */
 export function evenOutDiagonal(
   plan: Plan,
-  position: Position,
+  position: Desk,
   ledger: Ledger,
   square: Square,
   { act, charged }: { readonly act: number; readonly charged: (pair: Square) => boolean },

@@ -1,6 +1,8 @@
 import type { ActionOf } from '../mat/action.ts';
 import { pileAt } from '../mat/bars.ts';
-import { type Position, pileValue } from '../mat/position.ts';
+import type { Desk } from '../mat/desk.ts';
+import { pileValue } from '../mat/position.ts';
+import { noted, withDebts, withHalves, withHeaps } from './changes.ts';
 import { paid } from './debts.ts';
 import { amountAt, at, EMPTY_HEAP, onlyRow, replaced, settledStep } from './ledger.ts';
 import type { Debt, Half, Ledger, Note, Noted, Scene } from './scene.ts';
@@ -13,23 +15,22 @@ export const noteExchange: Note<Exchange> = (before, after, action, act) => {
   const from = action.from[0] + action.from[1];
   const to = action.to[0] + action.to[1];
   const step = settledStep(before.plan, from);
-  const remark = { step, given: action.ones, due: action.tens };
+  const { tens, ones } = action;
+  if (to === from + 1 && ones === tens) return noted(ledger, step, 'right', ones, tens);
   const change = amountAt(action.ones, to) - amountAt(action.tens, from + 1);
-  if (change === 0n) return { ledger, remark: { ...remark, verdict: 'right' } };
-  const half = action.tens === 0 || action.ones === 0;
+  if (change === 0n) return noted(ledger, step, 'right', ones, tens);
+  const half = tens === 0 || ones === 0;
   const pending = ledger.halves[from]?.left ?? 0;
-  const pairs = half && pending !== 0 && pending > 0 === (action.tens === 0);
+  const pairs = half && pending !== 0 && pending > 0 === (tens === 0);
   const near = ledger.debts.filter((debt) => isNear(before, debt, step, half));
   const left = pairs ? null : paid(near, change);
-  if (left !== null) {
-    return { ledger: withoutPaid(ledger, near, left), remark: { ...remark, verdict: 'right' } };
-  }
-  if (half && (to === from + 1 || action.ones === 0)) return halfMade(ledger, action, remark);
-  return wrong(before, ledger, action, { act, change, remark });
+  if (left !== null) return noted(withoutPaid(ledger, near, left), step, 'right', ones, tens);
+  if (half && (to === from + 1 || ones === 0)) return halfMade(ledger, action, step);
+  return wrong(before, ledger, action, { act, change, step });
 };
 
 /** Bars carry their rows along; a square of another row gets something that came down (or up) on it. */
-function moved({ plan, ledger }: Scene, after: Position, action: Exchange): Ledger {
+function moved({ plan, ledger }: Scene, after: Desk, action: Exchange): Ledger {
   const from = at(plan, action.from);
   const to = at(plan, action.to);
   const { rows } = ledger.heaps[from]!;
@@ -38,11 +39,12 @@ function moved({ plan, ledger }: Scene, after: Position, action: Exchange): Ledg
   if (action.ones > 0) {
     const there = heaps[to]!;
     // Ones laid before their tens are taken come from the row of the square that was named.
-    heaps = replaced(heaps, to, { ...there, rows: there.rows | rows });
+    const all = there.rows | rows;
+    if (all !== there.rows) heaps = replaced(heaps, to, { pairs: there.pairs, rows: all });
   }
   const foreign = action.ones > 0 && (rows & ~(1 << action.to[0])) !== 0;
   const disturbed = foreign ? ledger.disturbed | (1 << action.to[0]) : ledger.disturbed;
-  return { ...ledger, heaps, disturbed };
+  return withHeaps(ledger, heaps, disturbed);
 }
 
 /**
@@ -56,13 +58,14 @@ function isNear({ charged }: Scene, debt: Debt, step: number, half: boolean): bo
 
 function withoutPaid(ledger: Ledger, near: readonly Debt[], left: readonly Debt[]): Ledger {
   const debts = ledger.debts.filter((debt) => !near.includes(debt) || left.includes(debt));
-  return { ...ledger, debts };
+  return withDebts(ledger, debts);
 }
 
 /** At a finish a half that pays a debt of its own place whole was a mend, and both are gone. */
 export function evenHalves({ plan, ledger }: Scene): Ledger {
   let { debts, halves } = ledger;
-  for (const [place, half] of Object.entries(ledger.halves)) {
+  for (const place in ledger.halves) {
+    const half = ledger.halves[place]!;
     const near = debts.filter((debt) => debt.step === settledStep(plan, Number(place)));
     const left = paid(near, -amountAt(half.left, Number(place) + 1));
     if (left === null) continue;
@@ -70,23 +73,19 @@ export function evenHalves({ plan, ledger }: Scene): Ledger {
     const { [Number(place)]: _paid, ...others } = halves;
     halves = others;
   }
-  return debts === ledger.debts ? ledger : { ...ledger, debts, halves };
+  return debts === ledger.debts ? ledger : withDebts(ledger, debts, halves);
 }
 
-type Remarked = Omit<NonNullable<Noted['remark']>, 'verdict'>;
-
 /** One half may follow the other later; halves pair by the place of `from`. */
-function halfMade(ledger: Ledger, action: Exchange, remark: Remarked): Noted {
+function halfMade(ledger: Ledger, action: Exchange, step: number): Noted {
   const place = action.from[0] + action.from[1];
   const left = (ledger.halves[place]?.left ?? 0) + action.tens - action.ones;
   const { [place]: _before, ...others } = ledger.halves;
   const byRow = rowsAfter(ledger.halves[place]?.byRow ?? [], action);
   const half: Half = { left, byRow, from: action.from, to: action.to };
   const halves = left === 0 ? others : { ...others, [place]: half };
-  return {
-    ledger: { ...ledger, halves },
-    remark: { ...remark, verdict: left === 0 ? 'right' : 'neutral' },
-  };
+  const verdict = left === 0 ? 'right' : 'neutral';
+  return noted(withHalves(ledger, halves), step, verdict, action.ones, action.tens);
 }
 
 /** What is still half made in each row; a half of another row may make up for it, for halves pair by place. */
@@ -111,7 +110,7 @@ function wrong(
   { plan }: Scene,
   ledger: Ledger,
   action: Exchange,
-  { act, change, remark }: { act: number; change: bigint; remark: Remarked },
+  { act, change, step }: { act: number; change: bigint; step: number },
 ): Noted {
   const from = action.from[0] + action.from[1];
   const to = action.to[0] + action.to[1];
@@ -124,7 +123,7 @@ function wrong(
   );
   const early = row >= 0 && (ledger.disturbed & (1 << row)) === 0;
   const debt: Debt = {
-    step: remark.step,
+    step,
     by: 'exchange',
     act,
     amount,
@@ -139,9 +138,6 @@ function wrong(
     row,
     early,
   };
-  const next = { ...ledger, halves: half === undefined ? ledger.halves : others };
-  return {
-    ledger: { ...next, debts: [...next.debts, debt] },
-    remark: { ...remark, verdict: 'wrong' },
-  };
+  const next = half === undefined ? ledger : withHalves(ledger, others);
+  return noted(withDebts(next, [...next.debts, debt]), step, 'wrong', action.ones, action.tens);
 }

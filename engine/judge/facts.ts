@@ -1,6 +1,7 @@
 import type { ActionOf } from '../mat/action.ts';
+import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
-import type { Position } from '../mat/position.ts';
+import { withDebts, withPlots } from './changes.ts';
 import { paid } from './debts.ts';
 import { isMisplaced, isPart, isSame, rightWays, type Shape, shapeOf } from './fact-shape.ts';
 import { heapAfter, rowDone, without } from './laying.ts';
@@ -10,6 +11,7 @@ import {
   finding,
   isOver,
   ownDue,
+  plotWith,
   replaced,
   sceneWith,
   squareAt,
@@ -58,7 +60,7 @@ const note: Note<Bars> = (before, after, action, act) => {
 
 function laidFor(
   { plan, ledger }: Scene,
-  after: Position,
+  after: Desk,
   action: Bars,
   act: number,
   pair: Square,
@@ -69,10 +71,14 @@ function laidFor(
   const plot = ledger.plots[index]!;
   const lay: Lay = { act, square, kind, count };
   const lays = count < 0 ? lifted(plot.lays, lay) : [...plot.lays, lay];
-  const plots = replaced(ledger.plots, index, { ...plot, lays, laid: plot.laid + kind * count });
+  const plots = replaced(
+    ledger.plots,
+    index,
+    plotWith(plot, lays, plot.laid + kind * count, plot.right),
+  );
   const here = at(plan, square);
   const heaps = replaced(ledger.heaps, here, heapAfter(ledger.heaps[here]!, after, square, index));
-  return rightNow(plan, payByBars(plan, { ...ledger, plots, heaps }, index), after, pair);
+  return rightNow(plan, payByBars(plan, withPlots(ledger, plots, heaps), index), after, pair);
 }
 
 /** Bars are lifted from the square where they lie. */
@@ -90,7 +96,8 @@ function payByBars(plan: Plan, ledger: Ledger, index: number): Ledger {
   const debts = paid(ledger.debts, amountOf(plot.lays) - amountOf(right));
   if (debts === null) return ledger;
   const laid = right.reduce((sum, { kind, count }) => sum + kind * count, 0);
-  return { ...ledger, debts, plots: replaced(ledger.plots, index, { ...plot, lays: right, laid }) };
+  const plots = replaced(ledger.plots, index, plotWith(plot, right, laid, plot.right));
+  return withDebts(ledger, debts, ledger.halves, plots);
 }
 
 function amountOf(lays: readonly Lay[]): bigint {
@@ -100,12 +107,14 @@ function amountOf(lays: readonly Lay[]): bigint {
   );
 }
 
-function rightNow(plan: Plan, ledger: Ledger, position: Position, pair: Square): Ledger {
+function rightNow(plan: Plan, ledger: Ledger, position: Desk, pair: Square): Ledger {
   const index = at(plan, pair);
   const plot = ledger.plots[index]!;
   const due = ownDue(position, pair);
   if (due === null || due === 0 || !isRight(plan, pair, plot, due)) return ledger;
-  return { ...ledger, plots: replaced(ledger.plots, index, { ...plot, rightLays: plot.lays }) };
+  const { lays, laid, right, counted } = plot;
+  const latched = { lays, laid, right, counted, rightLays: lays };
+  return withPlots(ledger, replaced(ledger.plots, index, latched));
 }
 
 function isRight(plan: Plan, pair: Square, plot: Plot, due: number): boolean {

@@ -1,6 +1,8 @@
 import type { ActionOf } from '../mat/action.ts';
+import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
-import { type Position, pileValue } from '../mat/position.ts';
+import { pileValue } from '../mat/position.ts';
+import { withPlots } from './changes.ts';
 import { evenOutDiagonal, mayPay, settleByBars } from './debts.ts';
 import {
   at,
@@ -9,6 +11,7 @@ import {
   isOver,
   NOTHING_YET,
   ownDue,
+  plotWith,
   replaced,
   sceneWith,
   settledStep,
@@ -29,9 +32,9 @@ import type {
 } from './scene.ts';
 
 /** The pair's own step; outside the problem the nearest of its row, else of the nearest row. */
-export function laidStep(plan: Plan, [row, column]: Square): number {
-  const nearRow = Math.min(row, plan.up.length - 1);
-  const nearColumn = Math.min(column, plan.across.length - 1);
+export function laidStep(plan: Plan, square: Square): number {
+  const nearRow = Math.min(square[0], plan.up.length - 1);
+  const nearColumn = Math.min(square[1], plan.across.length - 1);
   return plan.tables.laid[nearRow * plan.columns + nearColumn] ?? -1;
 }
 
@@ -66,16 +69,13 @@ const note: Note<Bars> = (before, after, action, act) => {
       : judged.grade === 'wrong' || judged.blame >= 0
         ? 'wrong'
         : 'neutral';
-  const skill = judged.kind ? { skill: 'kind' as const } : {};
-  return {
-    ledger,
-    remark: { step: verdict === 'wrong' ? blamed : step, verdict, given, due, ...skill },
-  };
+  const remark = { step: verdict === 'wrong' ? blamed : step, verdict, given, due } as const;
+  return { ledger, remark: judged.kind ? { ...remark, skill: 'kind' } : remark };
 };
 
 function laidLedger(
   { plan, ledger, charged }: Scene,
-  after: Position,
+  after: Desk,
   action: Bars,
   { act, square }: { readonly act: number; readonly square: Square },
 ): Ledger {
@@ -87,10 +87,10 @@ function laidLedger(
   const lay: Lay = here === index ? bars : { ...bars, weight: 10 };
   const laid = plot.laid + worth(lay);
   const lays = laid === 0 ? [] : count < 0 ? without(plot.lays, lay) : [...plot.lays, lay];
-  const plots = replaced(ledger.plots, index, { ...plot, lays, laid });
+  const plots = replaced(ledger.plots, index, plotWith(plot, lays, laid, plot.right));
   const heap = heapAfter(ledger.heaps[here]!, after, action.square, index);
   const heaps = replaced(ledger.heaps, here, heap);
-  const evened = evenOutDiagonal(plan, after, { ...ledger, plots, heaps }, square, {
+  const evened = evenOutDiagonal(plan, after, withPlots(ledger, plots, heaps), square, {
     act,
     charged: (pair) => charged.has(laidStep(plan, pair)),
   });
@@ -106,17 +106,19 @@ function laidLedger(
 }
 
 /** Remembers the amount that is right for the tiles as they are now. */
-function rightNow(ledger: Ledger, after: Position, square: Square, index: number): Ledger {
+function rightNow(ledger: Ledger, after: Desk, square: Square, index: number): Ledger {
   const plot = ledger.plots[index]!;
   if (plot.laid !== ownDue(after, square) || plot.right === plot.laid) return ledger;
-  return { ...ledger, plots: replaced(ledger.plots, index, { ...plot, right: plot.laid }) };
+  const right = plotWith(plot, plot.lays, plot.laid, plot.laid);
+  return withPlots(ledger, replaced(ledger.plots, index, right));
 }
 
 /** Bars may lie before their tiles do: what the tiles now make right stays right. */
 const noteTile: Note<ActionOf<'layTile'>> = ({ plan, ledger }, after) => {
   let latched = ledger;
-  for (const [index, plot] of ledger.plots.entries()) {
-    if (plot.laid !== 0) latched = rightNow(latched, after, squareAt(plan, index), index);
+  for (let index = 0; index < ledger.plots.length; index += 1) {
+    if (ledger.plots[index]!.laid !== 0)
+      latched = rightNow(latched, after, squareAt(plan, index), index);
   }
   return { ledger: latched };
 };
@@ -134,12 +136,13 @@ export function without(lays: readonly Lay[], lifted: Lay): readonly Lay[] {
   return left === 0 ? kept : [...kept, { ...lifted, count: -left }];
 }
 
-export function heapAfter(heap: Heap, after: Position, square: Square, pair: number): Heap {
+export function heapAfter(heap: Heap, after: Desk, square: Square, pair: number): Heap {
   if (pileValue(after.piles[square[0]]![square[1]]!) === 0) return EMPTY_HEAP;
-  const pairs = heap.pairs.includes(pair)
-    ? heap.pairs
-    : [...heap.pairs, pair].sort((a, b) => a - b);
-  return { pairs, rows: heap.rows | (1 << square[0]) };
+  const rows = heap.rows | (1 << square[0]);
+  if (heap.pairs.length === 0) return { pairs: [pair], rows };
+  if (!heap.pairs.includes(pair))
+    return { pairs: [...heap.pairs, pair].sort((a, b) => a - b), rows };
+  return rows === heap.rows ? heap : { pairs: heap.pairs, rows };
 }
 
 /**
@@ -180,24 +183,34 @@ const STANDS: Standing = {
   stale: false,
   beside: false,
 };
+const NOTHING: Standing = { ...STANDS, grade: 'none' };
+const TOO_LITTLE: Standing = { ...STANDS, grade: 'short' };
+const TOO_MUCH: Standing = { ...STANDS, grade: 'wrong' };
+const WRONG_KIND: Standing = { ...TOO_MUCH, kind: true };
+const STALE: Standing = { ...STANDS, stale: true };
 
 /** How the bars laid on a square stand against its own due. `last`: no more laying is to come. */
 function standingOf(scene: Scene, square: Square, last: boolean): Standing {
   const { plan, position, ledger } = scene;
   const plot = ledger.plots[at(plan, square)]!;
   const due = ownDue(position, square) ?? (last ? 0 : null);
-  if (due === null) return { ...STANDS, grade: plot.laid === 0 ? 'none' : 'short' };
-  if (wrongKind(scene, square, plot)) return { ...STANDS, grade: 'wrong', kind: true };
-  if (plot.laid === due) return { ...STANDS, grade: due === 0 ? 'none' : 'right' };
-  if (plot.laid === plot.right) return { ...STANDS, stale: true };
-  if (plot.laid === 0) return { ...STANDS, grade: 'none' };
+  if (due === null) return plot.laid === 0 ? NOTHING : TOO_LITTLE;
+  if (wrongKind(scene, square, plot)) return WRONG_KIND;
+  if (plot.laid === due) return due === 0 ? NOTHING : STANDS;
+  if (plot.laid === plot.right) return STALE;
+  if (plot.laid === 0) return NOTHING;
   const step = inside(plan, square) ? laidStep(plan, square) : -1;
-  const own = plot.lays.some((lay) => scene.claims.get(lay.act) === step);
-  const unclaimed = own ? [] : plot.lays.filter((lay) => !scene.claims.has(lay.act));
-  const claimed = plot.lays.filter(
-    ({ act, count }) => count > 0 && scene.claims.has(act) && scene.claims.get(act) !== step,
-  );
+  const { claims } = scene;
+  const own = claims.size > 0 && plot.lays.some((lay) => claims.get(lay.act) === step);
+  const claimed =
+    claims.size === 0
+      ? NO_LAYS
+      : plot.lays.filter(
+          ({ act, count }) => count > 0 && claims.has(act) && claims.get(act) !== step,
+        );
   const rest = plot.laid - beadsOf(claimed);
+  if (claimed.length === 0 && rest < due) return TOO_LITTLE;
+  const unclaimed = own ? NO_LAYS : plot.lays.filter((lay) => !claims.has(lay.act));
   if (claimed.length > 0 && rest <= due) return besideClaims(scene, claimed, rest, due);
   // Too little is a pair being laid; only what is too much may belong elsewhere.
   for (const lay of rest > due ? unclaimed : []) {
@@ -211,13 +224,15 @@ function standingOf(scene: Scene, square: Square, last: boolean): Standing {
   }
   if (rest > due) {
     const paying = mayPay(ledger, square[0] + square[1], rest - due);
-    return { ...STANDS, grade: paying && !last ? 'short' : 'wrong' };
+    return paying && !last ? TOO_LITTLE : TOO_MUCH;
   }
-  return { ...STANDS, grade: 'short' };
+  return TOO_LITTLE;
 }
 
-function inside(plan: Plan, [row, column]: Square): boolean {
-  return row < plan.up.length && column < plan.across.length;
+const NO_LAYS: readonly Lay[] = [];
+
+function inside(plan: Plan, square: Square): boolean {
+  return square[0] < plan.up.length && square[1] < plan.across.length;
 }
 
 function beadsOf(lays: readonly Lay[]): number {
@@ -230,7 +245,7 @@ function besideClaims(scene: Scene, claimed: readonly Lay[], rest: number, due: 
     const [, row, column] = scene.plan.steps[scene.claims.get(act)!]!.id.split(':').map(Number);
     return scene.ledger.plots[at(scene.plan, [row!, column!])]!.laid !== 0;
   });
-  if (rest === due || spent) return { ...STANDS, grade: due === 0 ? 'none' : 'right' };
+  if (rest === due || spent) return due === 0 ? NOTHING : STANDS;
   return { ...STANDS, grade: rest <= 0 ? 'none' : 'short', beside: true };
 }
 
@@ -244,28 +259,37 @@ function wrongKind({ plan, position }: Scene, [row, column]: Square, plot: Plot)
 
 function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
   const { plan, ledger } = scene;
-  for (let row = 0; row < plan.up.length; row += 1)
+  // The finish of a row asks for that row alone, unless bars lie where they are not due.
+  const alone = moment.at === 'row' && !ledger.plots.some((_, index) => isOff(scene, index));
+  for (let row = 0; row < plan.up.length; row += 1) {
+    if (alone && row !== moment.row) continue;
     for (let column = 0; column < plan.across.length; column += 1) {
-      const square: Square = [row, column];
-      findings[laidStep(plan, square)] = ownFinding(scene, moment, square);
+      const index = row * plan.columns + column;
+      findings[plan.tables.laid[index]!] = ownFinding(scene, moment, plan.squares[index]!);
     }
-  for (let index = 0; index < ledger.plots.length; index += 1) {
-    const plot = ledger.plots[index]!;
-    // Right where it lies, or nothing there: nobody else is to be asked.
-    if (plot.laid === 0 || (plot.right === plot.laid && plan.problem.policy.laying !== 'turns'))
-      continue;
-    if (plot.laid !== ownDue(scene.position, squareAt(plan, index)))
-      blameOthers(scene, moment, squareAt(plan, index), findings);
   }
+  if (alone) return;
+  for (let index = 0; index < ledger.plots.length; index += 1) {
+    if (isOff(scene, index)) blameOthers(scene, moment, squareAt(plan, index), findings);
+  }
+}
+
+/** Bars lie there that are not due; where it is right, or nothing lies there, nobody else is to be asked. */
+function isOff({ plan, position, ledger }: Scene, index: number): boolean {
+  const { laid, right } = ledger.plots[index]!;
+  if (laid === 0 || (right === laid && plan.problem.policy.laying !== 'turns')) return false;
+  return laid !== ownDue(position, squareAt(plan, index));
 }
 
 function ownFinding(scene: Scene, moment: Moment, square: Square): Finding {
   const { plan, position, ledger } = scene;
   const due = ownDue(position, square);
   const truth = trueDue(plan, square);
-  const { laid } = ledger.plots[at(plan, square)]!;
+  const { laid, lays } = ledger.plots[at(plan, square)]!;
   const over = isOver(moment);
   if (due === null) return tileless(laid, truth, over);
+  if (laid === due && due > 0 && plan.problem.policy.laying !== 'turns')
+    return finding('right', due !== truth, laid, due);
   const standing = standingOf(scene, square, over);
   const follows = due !== truth;
   if (standing.stale) return { ...finding('right', laid !== truth, laid, due), stale: true };
@@ -274,9 +298,9 @@ function ownFinding(scene: Scene, moment: Moment, square: Square): Finding {
   }
   if (standing.beside && !over) return finding(standing.grade, follows, laid, null);
   const found = finding(standing.grade, follows, laid, due);
-  const last = ledger.plots[at(plan, square)]!.lays.findLast(({ count }) => count > 0);
-  if (standing.grade === 'wrong' && !standing.kind && last !== undefined) {
-    return { ...found, blames: [last.act] };
+  if (standing.grade === 'wrong' && !standing.kind) {
+    const last = lays.findLast(({ count }) => count > 0);
+    if (last !== undefined) return { ...found, blames: [last.act] };
   }
   return standing.kind ? { ...found, skill: 'kind' } : found;
 }

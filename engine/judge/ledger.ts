@@ -1,51 +1,73 @@
+import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
-import type { Position } from '../mat/position.ts';
-import type {
-  Debt,
-  Finding,
-  Grade,
-  Heap,
-  Ledger,
-  Moment,
-  Plan,
-  Plot,
-  Scene,
-  SquarePens,
-} from './scene.ts';
+import { BLANK_ROW, type SquareRow } from './paper/squares.ts';
+import type { Debt, Finding, Grade, Heap, Ledger, Moment, Plan, Plot, Scene } from './scene.ts';
 
-const EMPTY_PLOT: Plot = { lays: [], laid: 0, right: null, counted: 'no' };
+/** The list with the item at the place, filled up with nothing below it. */
+export function placed<T>(
+  list: readonly (T | undefined)[],
+  at: number,
+  item: T | undefined,
+): (T | undefined)[] {
+  const copy = list.slice();
+  while (copy.length < at) copy.push(undefined);
+  copy[at] = item;
+  return copy;
+}
+
+const EMPTY_PLOT: Plot = {
+  lays: [],
+  laid: 0,
+  right: null,
+  counted: 'no',
+  rightLays: undefined,
+};
+/** Another laying for the pair; how it was counted stays. */
+export function plotWith(
+  { counted, rightLays }: Plot,
+  lays: Plot['lays'],
+  laid: number,
+  right: number | null,
+): Plot {
+  return { lays, laid, right, counted, rightLays };
+}
+
 export const EMPTY_HEAP: Heap = { pairs: [], rows: 0 };
-
-const NO_SQUARE_PENS: SquarePens = { columns: [], acts: { own: [], fromRight: [] } };
 
 export function emptyLedger(plan: Plan): Ledger {
   const squares = plan.rows * plan.columns;
   return {
-    plots: Array.from({ length: squares }, () => EMPTY_PLOT),
-    heaps: Array.from({ length: squares }, () => EMPTY_HEAP),
+    plots: new Array<Plot>(squares).fill(EMPTY_PLOT),
+    heaps: new Array<Heap>(squares).fill(EMPTY_HEAP),
     debts: [],
     halves: {},
     disturbed: 0,
-    latched: {},
+    read: [],
+    said: [],
+    saidThen: [],
+    answered: [],
+    seen: [],
     lines: [],
-    pens: {},
-    squarePens: Array.from({ length: plan.rows }, () => NO_SQUARE_PENS),
+    sumLine: [],
+    pens: [],
+    sumPens: [],
+    squareRows: new Array<SquareRow>(plan.rows).fill(BLANK_ROW),
     factDigits: [],
   };
 }
 
 /** The same work with something else lying there. */
-export function sceneWith(scene: Scene, position: Position, ledger = scene.ledger): Scene {
+export function sceneWith(scene: Scene, position: Desk, ledger = scene.ledger): Scene {
   const { plan, claims, charged, lastAct, memo } = scene;
   return { plan, position, ledger, claims, charged, lastAct, memo };
 }
 
-export function at(plan: Plan, [row, column]: Square): number {
-  return row * plan.columns + column;
+export function at(plan: Plan, square: Square): number {
+  return square[0] * plan.columns + square[1];
 }
 
 export function squareAt(plan: Plan, index: number): Square {
-  return [Math.floor(index / plan.columns), index % plan.columns];
+  return plan.squares[index]!;
 }
 
 export function replaced<T>(list: readonly T[], index: number, item: T): T[] {
@@ -55,16 +77,16 @@ export function replaced<T>(list: readonly T[], index: number, item: T): T[] {
 }
 
 /** What the child's own two tiles make at a pair's square; null unless both lie there. */
-export function ownDue(position: Position, [row, column]: Square): number | null {
-  const across = position.tiles.bottom[column];
-  const up = position.tiles.right[row];
+export function ownDue(position: Desk, square: Square): number | null {
+  const across = position.tiles.bottom[square[1]];
+  const up = position.tiles.right[square[0]];
   if (across === null || across === undefined || up === null || up === undefined) return null;
   return across * up;
 }
 
 /** What the true problem makes there; 0 outside it. */
-export function trueDue(plan: Plan, [row, column]: Square): number {
-  return (plan.across[column] ?? 0) * (plan.up[row] ?? 0);
+export function trueDue(plan: Plan, square: Square): number {
+  return (plan.across[square[1]] ?? 0) * (plan.up[square[0]] ?? 0);
 }
 
 export function stepOf(plan: Plan, id: string): number {

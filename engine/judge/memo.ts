@@ -4,27 +4,78 @@ interface Made {
   readonly made: unknown;
 }
 
-/** One work's own: what has not changed since it was read is not read again. Changes no judgement, only its cost. */
-export type Memo = Map<string, Made>;
+/**
+ * One work's own: what has not changed since it was read is not read again. Changes no judgement, only its cost.
+ * By slot; changed in place by `kept` alone.
+ */
+export type Memo = (Made | undefined)[];
 
-/** `from`: everything that decides what is made, compared by identity. One `name` always makes the same kind of thing. */
-export function remembered<T>(
+let reserved = 0;
+
+/** The first of so many slots, in every memo, for things of one kind; called once a kind, while the program loads. */
+export function slots(count: number): number {
+  reserved += count;
+  return reserved - count;
+}
+
+/** What was made of exactly this, compared by identity; undefined: something of it has changed since. */
+export function recalled<T>(
   memo: Memo,
-  name: string,
-  from: readonly unknown[],
-  make: () => T,
+  slot: number,
+  a: unknown,
+  b?: unknown,
+  c?: unknown,
+  d?: unknown,
+  e?: unknown,
+  f?: unknown,
+  g?: unknown,
+  h?: unknown,
+  i?: unknown,
+  j?: unknown,
+  k?: unknown,
+): T | undefined {
+  const known = memo[slot];
+  if (known === undefined) return undefined;
+  const { from } = known;
+  const first = from[0] === a && from[1] === b && from[2] === c && from[3] === d;
+  const next = from[4] === e && from[5] === f && from[6] === g;
+  const last = from[7] === h && from[8] === i && from[9] === j && from[10] === k;
+  return first && next && last ? (known.made as T) : undefined;
+}
+
+/** Remembers it, and gives it back; `a` to `k`: everything that decides what was made. */
+export function kept<T>(
+  memo: Memo,
+  slot: number,
+  made: T,
+  a: unknown,
+  b?: unknown,
+  c?: unknown,
+  d?: unknown,
+  e?: unknown,
+  f?: unknown,
+  g?: unknown,
+  h?: unknown,
+  i?: unknown,
+  j?: unknown,
+  k?: unknown,
 ): T {
-  const known = memo.get(name);
-  if (known !== undefined && isSame(known.from, from)) return known.made as T;
-  const made = make();
-  memo.set(name, { from, made });
+  while (memo.length < slot) memo.push(undefined);
+  memo[slot] = { from: [a, b, c, d, e, f, g, h, i, j, k], made };
   return made;
 }
 
-function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
-  if (one.length !== other.length) return false;
-  for (let index = 0; index < one.length; index += 1) {
-    if (one[index] !== other[index]) return false;
-  }
-  return true;
+/** The two in one, for what is asked for now and then; `a` to `e`: everything that decides what is made. */
+export function remembered<T>(
+  memo: Memo,
+  slot: number,
+  make: () => T,
+  a: unknown,
+  b?: unknown,
+  c?: unknown,
+  d?: unknown,
+  e?: unknown,
+): T {
+  const known = recalled<T>(memo, slot, a, b, c, d, e);
+  return known !== undefined ? known : kept(memo, slot, make(), a, b, c, d, e);
 }

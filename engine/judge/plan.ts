@@ -13,8 +13,13 @@ export function makePlan(problem: Problem, aspects: readonly Aspect[]): Plan {
     rows: mat.rows,
     across: multiplicand.digits,
     up: multiplier.digits,
+    squares: Array.from({ length: mat.rows * mat.columns }, (_, index) => [
+      Math.floor(index / mat.columns),
+      index % mat.columns,
+    ]),
     product: digitsOf(amount * amountOf(multiplier)),
     partials: multiplier.digits.map((digit) => digitsOf(amount * BigInt(digit))),
+    trueRows: multiplier.digits.map((digit, row) => amount * BigInt(digit) * 10n ** BigInt(row)),
   };
   const steps = aspects.flatMap((aspect) => aspect.steps(bare));
   const indexOf = new Map(steps.map(({ id }, index) => [id, index]));
@@ -24,6 +29,8 @@ export function makePlan(problem: Problem, aspects: readonly Aspect[]): Plan {
 
 function tablesOf(bare: BarePlan, steps: readonly Step[]): Plan['tables'] {
   const tables: Record<TableKind, number[]> = {
+    bottom: [],
+    right: [],
     laid: [],
     counted: [],
     fact: [],
@@ -39,6 +46,7 @@ function tablesOf(bare: BarePlan, steps: readonly Step[]): Plan['tables'] {
   const { origin } = bare.problem.mat;
   for (const [index, { id }] of steps.entries()) {
     const [kind = '', first = '', second = ''] = id.split(':');
+    if (kind === 'tile') tables[first === 'right' ? 'right' : 'bottom'][Number(second)] = index;
     const table = Object.hasOwn(tables, kind) ? tables[kind as TableKind] : undefined;
     if (table === undefined) continue;
     const place = BY_PLACE.includes(kind) ? origin : 0;

@@ -66,6 +66,8 @@ export function pointWith(leftOut: LeftOut): Aspect {
       plan.problem.mat.origin < 0 ? [{ id: 'point', skill: 'point' as const }] : [],
     notes: { point: noteWith(leftOut) },
     assess: (scene, moment, findings) => {
+      // The finish of a row asks nothing of the product.
+      if (moment.at === 'row') return;
       const step = stepOf(scene.plan, 'point');
       if (step >= 0) findings[step] = findingOf(scene, moment, leftOut);
     },

@@ -39,8 +39,8 @@ let last: {
 function readMat(scene: Scene): Reading {
   const { plan, position } = scene;
   const places = plan.rows + plan.columns;
-  const bottom = Array.from({ length: places }, () => 0);
-  const whole = bottom.slice();
+  const bottom = new Array<number>(places).fill(0);
+  const whole = new Array<number>(places).fill(0);
   let ready = places;
   for (let row = 0; row < plan.rows; row += 1)
     for (let column = 0; column < plan.columns; column += 1) {
@@ -52,17 +52,15 @@ function readMat(scene: Scene): Reading {
         ready = Math.min(ready, place);
       }
     }
-  for (const place of Object.keys(scene.ledger.halves)) ready = Math.min(ready, Number(place));
+  for (const place in scene.ledger.halves) ready = Math.min(ready, Number(place));
   const carried = carry(bottom);
   const ways = ready === places ? [carried] : [units(bottom), carried, units(whole), carry(whole)];
   return { bottom: carried, ways, ready };
 }
 
 function unlaid({ plan, position, ledger }: Scene, row: number, column: number): boolean {
-  return (
-    ledger.plots[row * plan.columns + column]!.laid === 0 &&
-    (ownDue(position, [row, column]) ?? 0) > 0
-  );
+  const index = row * plan.columns + column;
+  return ledger.plots[index]!.laid === 0 && (ownDue(position, plan.squares[index]!) ?? 0) > 0;
 }
 
 function units(totals: readonly number[]): number[] {

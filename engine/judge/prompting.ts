@@ -3,7 +3,8 @@ import { onMat, placeOf, type Square } from '../mat/geometry.ts';
 import { amountText, parseNumeral } from '../numerals/numeral.ts';
 import type { Prompt } from '../problem.ts';
 import type { Skill } from '../vocabulary.ts';
-import { finding, isOver, sceneWith, stepOf } from './ledger.ts';
+import { withReadings } from './changes.ts';
+import { finding, isOver, placed, sceneWith, stepOf } from './ledger.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Scene } from './scene.ts';
 
 type Answer = string | Square;
@@ -92,7 +93,7 @@ const note: Note<ActionOf<'say'>> = (before, after, action) => {
     return { ledger, remark: { ...remark, verdict: 'wrong' } };
   }
   const latched = keep(scene, action.prompt, action.answer, due);
-  const verdict = latched.latched[`prompt:${action.prompt}`]!.follows ? 'follows' : 'right';
+  const verdict = latched.answered[action.prompt]!.follows ? 'follows' : 'right';
   return { ledger: latched, remark: { ...remark, verdict } };
 };
 
@@ -100,7 +101,7 @@ function keep(scene: Scene, index: number, answer: Answer, due: string): Ledger 
   const prompt = scene.plan.problem.prompts[index]!;
   const follows = prompt.ask === 'number' && due !== trueNumber(scene, prompt);
   const entry = { given: shown(answer), follows };
-  return { ...scene.ledger, latched: { ...scene.ledger.latched, [`prompt:${index}`]: entry } };
+  return withReadings(scene.ledger, { answered: placed(scene.ledger.answered, index, entry) });
 }
 
 function findingOf(scene: Scene, moment: Moment, index: number): Finding {
@@ -109,7 +110,7 @@ function findingOf(scene: Scene, moment: Moment, index: number): Finding {
   const due = dueOf(scene, prompt, moment);
   if (answer === undefined) return finding('none', false, null, due);
   const given = shown(answer);
-  const before = scene.ledger.latched[`prompt:${index}`];
+  const before = scene.ledger.answered[index];
   if (before?.given === given) return finding('right', before.follows, given, due);
   if (due === null) return finding('none', false, given, null);
   if (!isRight(scene, prompt, answer, due)) return finding('wrong', false, given, due);

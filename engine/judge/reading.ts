@@ -1,12 +1,12 @@
 import type { ActionOf } from '../mat/action.ts';
-import { finding, isOver, sceneWith } from './ledger.ts';
+import { PRODUCT } from '../mat/sheet.ts';
+import { noted, withReadings } from './changes.ts';
+import { finding, isOver, placed, sceneWith } from './ledger.ts';
 import { type Reading, reading } from './product.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 
-const LINE = 'product';
-
-function digitAt({ plan, position }: Scene, index: number): number | undefined {
-  return position.paper.lines[LINE]?.[plan.problem.mat.origin + index];
+function digitAt({ position }: Scene, index: number): number | undefined {
+  return position.paper.lines[PRODUCT]?.digits[index];
 }
 
 /** The digit's own step; a digit beyond the true product belongs to the highest. */
@@ -15,30 +15,30 @@ function readStep(plan: Plan, index: number): number {
   return plan.tables.read[nearest] ?? -1;
 }
 
-function isDue(own: Reading, index: number, digit: number): boolean {
-  return own.ways.some((way) => (way[index] ?? 0) === digit);
+function isDue({ ways }: Reading, index: number, digit: number): boolean {
+  for (let way = 0; way < ways.length; way += 1) {
+    if ((ways[way]![index] ?? 0) === digit) return true;
+  }
+  return false;
 }
 
 const note: Note<ActionOf<'write'>> = (before, after, action) => {
   const { plan, ledger } = before;
-  if ('square' in action || action.line !== LINE) return { ledger };
+  if ('square' in action || action.line !== 'product') return { ledger };
   const index = action.place - plan.problem.mat.origin;
   const scene = sceneWith(before, after);
   const own = reading(scene);
   const step = readStep(plan, index);
   const due = own.bottom[index] ?? null;
-  const remark = { step, given: action.digit, due };
-  if (own.ready <= index) return { ledger, remark: { ...remark, verdict: 'neutral' } };
-  if (!isDue(own, index, action.digit)) return { ledger, remark: { ...remark, verdict: 'wrong' } };
+  if (own.ready <= index) return noted(ledger, step, 'neutral', action.digit, due);
+  if (!isDue(own, index, action.digit)) return noted(ledger, step, 'wrong', action.digit, due);
   const follows = action.digit !== (plan.product[index] ?? 0);
-  return {
-    ledger: latched(ledger, index, action.digit, follows),
-    remark: { ...remark, verdict: follows ? 'follows' : 'right' },
-  };
+  const next = latched(ledger, index, action.digit, follows);
+  return noted(next, step, follows ? 'follows' : 'right', action.digit, due);
 };
 
 function latched(ledger: Ledger, index: number, given: number, follows: boolean): Ledger {
-  return { ...ledger, latched: { ...ledger.latched, [`read:${index}`]: { given, follows } } };
+  return withReadings(ledger, { read: placed(ledger.read, index, { given, follows }) });
 }
 
 function findingOf(scene: Scene, moment: Moment, own: Reading, index: number): Finding {
@@ -47,7 +47,7 @@ function findingOf(scene: Scene, moment: Moment, own: Reading, index: number): F
   const truth = plan.product[index] ?? 0;
   const due = own.bottom[index] ?? null;
   if (digit === undefined) return unwritten(scene, moment, own, index);
-  const before = ledger.latched[`read:${index}`];
+  const before = ledger.read[index];
   if (before?.given === digit) return finding('right', before.follows, digit, due);
   if (!isOver(moment) && own.ready <= index) return finding('none', false, digit, null);
   return finding(isDue(own, index, digit) ? 'right' : 'wrong', digit !== truth, digit, due);
@@ -88,12 +88,15 @@ export function zerosLeftOut(scene: Scene): number {
 }
 
 function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
+  // The finish of a row asks nothing of the product.
+  if (moment.at === 'row') return;
   const { plan } = scene;
   const own = reading(scene);
   for (let index = 0; index < plan.product.length; index += 1) {
     findings[readStep(plan, index)] = findingOf(scene, moment, own, index);
   }
-  for (let index = plan.product.length; index <= plan.rows + plan.columns; index += 1) {
+  const highest = highestBeyond(scene, own);
+  for (let index = plan.product.length; index <= highest; index += 1) {
     const found = findingOf(scene, moment, own, index);
     const step = readStep(plan, index);
     const worse = found.grade === 'wrong' || (found.grade === 'none' && isOver(moment));
@@ -101,14 +104,27 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
   }
 }
 
+/** The highest place where anything is written or due; above it nothing can be amiss. */
+function highestBeyond({ plan, position }: Scene, { ways }: Reading): number {
+  const digits = position.paper.lines[PRODUCT]?.digits;
+  let highest = plan.rows + plan.columns;
+  while (digits?.[highest] === undefined && highest >= 0) {
+    if (ways.some((way) => way.length > highest)) break;
+    highest -= 1;
+  }
+  return highest;
+}
+
 function latch(scene: Scene, moment: Moment): Ledger {
+  const digits = scene.position.paper.lines[PRODUCT]?.digits;
+  if (digits === undefined) return scene.ledger;
   const own = reading(scene);
   let { ledger } = scene;
-  for (let index = 0; index <= scene.plan.rows + scene.plan.columns; index += 1) {
-    const digit = digitAt(scene, index);
+  for (let index = 0; index < digits.length; index += 1) {
+    const digit = digits[index];
     if (digit === undefined || !isDue(own, index, digit)) continue;
     if (!isOver(moment) && own.ready <= index) continue;
-    if (ledger.latched[`read:${index}`]?.given === digit) continue;
+    if (ledger.read[index]?.given === digit) continue;
     ledger = latched(ledger, index, digit, digit !== (scene.plan.product[index] ?? 0));
   }
   return ledger;

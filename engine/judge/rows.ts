@@ -1,11 +1,9 @@
-import type { Square } from '../mat/geometry.ts';
 import { amountAt, ownDue } from './ledger.ts';
 import type { Debt, Ledger, Plan, Scene } from './scene.ts';
 
 /** Values are in units of 10^origin. */
 export function trueRow(plan: Plan, row: number): bigint {
-  const digits = plan.partials[row];
-  return digits === undefined ? 0n : BigInt([...digits].reverse().join('')) * 10n ** BigInt(row);
+  return plan.trueRows[row] ?? 0n;
 }
 
 /** What a row's own pairs make with its own layings, and with its wrong counts and exchanges where asked. */
@@ -22,9 +20,11 @@ function rowWith({ plan, ledger }: Scene, row: number, counts: (debt: Debt) => b
 
 /** Beads laid by place from the origin. Bars count for the row where they lie, whatever pair they were laid for. */
 function rowBeads(plan: Plan, { plots }: Ledger, row: number): number[] {
-  const beads = Array.from({ length: plan.rows + plan.columns }, () => 0);
+  const beads = new Array<number>(plan.rows + plan.columns).fill(0);
   for (let index = 0; index < plots.length; index += 1) {
-    for (const { square, kind, count } of plots[index]!.lays) {
+    const { lays } = plots[index]!;
+    for (let lay = 0; lay < lays.length; lay += 1) {
+      const { square, kind, count } = lays[lay]!;
       if (square[0] === row) beads[square[0] + square[1]]! += kind * count;
     }
   }
@@ -64,10 +64,10 @@ export function sayable(scene: Scene, row: number): readonly bigint[] {
 
 /** Ten-bars of the row that are taken and not yet laid as ones, less ones laid before their tens were taken. */
 function halfMade({ ledger }: Scene, row: number): bigint {
-  return Object.entries(ledger.halves).reduce(
-    (sum, [place, { byRow }]) => sum + amountAt(byRow[row] ?? 0, Number(place) + 1),
-    0n,
-  );
+  let sum = 0n;
+  for (const place in ledger.halves)
+    sum += amountAt(ledger.halves[place]!.byRow[row] ?? 0, Number(place) + 1);
+  return sum;
 }
 
 /** Whether every pair of the row that the child's tiles make due has something laid. */
@@ -75,13 +75,9 @@ export function rowLaid(scene: Scene, row: number): boolean {
   const { plan, position, ledger } = scene;
   if (position.tiles.right[row] === null) return false;
   for (let column = 0; column < plan.columns; column += 1) {
-    const square: Square = [row, column];
-    if (
-      (ownDue(position, square) ?? 0) > 0 &&
-      ledger.plots[row * plan.columns + column]!.laid === 0
-    ) {
-      return false;
-    }
+    const index = row * plan.columns + column;
+    if (ledger.plots[index]!.laid !== 0) continue;
+    if ((ownDue(position, plan.squares[index]!) ?? 0) > 0) return false;
   }
   return true;
 }

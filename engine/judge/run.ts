@@ -1,19 +1,19 @@
 import type { Action } from '../mat/action.ts';
-import { apply } from '../mat/apply.ts';
-import { emptyPosition, type Position } from '../mat/position.ts';
+import { applyOnDesk } from '../mat/apply.ts';
+import { type Desk, emptyDesk, shownOf } from '../mat/desk.ts';
 import type { Problem } from '../problem.ts';
 import type { RefusalCode } from '../vocabulary.ts';
-import { charges, findingsOf, momentOf } from './findings.ts';
+import { charges, findingsOf, momentOf, NOW } from './findings.ts';
 import { emptyLedger } from './ledger.ts';
 import type { Memo } from './memo.ts';
 import { makePlan } from './plan.ts';
-import type { Finding, Ledger, Moment, Plan, Scene } from './scene.ts';
-import { noteAction, type StageRules } from './stage.ts';
+import type { Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
+import { type NotesByName, noteAction, notesOf, type StageRules } from './stage.ts';
 import { isComplete, liftedAt, stepStatuses } from './status.ts';
 import type { Judgement, LogEntry, Work } from './work.ts';
 
 interface State {
-  readonly position: Position;
+  readonly position: Desk;
   readonly ledger: Ledger;
   readonly lastAct: number;
 }
@@ -22,6 +22,7 @@ interface State {
 export interface Run {
   readonly stage: StageRules;
   readonly plan: Plan;
+  readonly notes: NotesByName;
   state: State;
   readonly past: State[];
   readonly log: LogEntry[];
@@ -34,31 +35,43 @@ export interface Run {
 }
 
 export function startRun(problem: Problem, stage: StageRules): Run {
-  const plan = planOf(problem, stage);
-  const position = emptyPosition(problem.mat.rows, problem.mat.columns);
+  const { plan, notes, state, memo } = groundOf(problem, stage);
   return {
     stage,
     plan,
-    state: { position, ledger: emptyLedger(plan), lastAct: -1 },
+    notes,
+    state,
     past: [],
     log: [],
     judgements: [],
     charged: new Set(),
     hinted: new Set(),
-    claims: new Map(),
-    memo: new Map(),
+    claims: NO_CLAIMS,
+    memo,
   };
 }
 
-const PLANS = new WeakMap<Problem, Plan>();
+/** What all works of a problem start from: nothing of it is ever changed, but that its memo remembers the last work. */
+interface Ground {
+  readonly plan: Plan;
+  readonly notes: NotesByName;
+  readonly state: State;
+  readonly memo: Memo;
+}
 
-/** A class works the same problem: its steps are listed once. */
-function planOf(problem: Problem, stage: StageRules): Plan {
-  const known = PLANS.get(problem);
+const NO_NOTES: readonly Note[] = [];
+const NO_CLAIMS: ReadonlyMap<number, number> = new Map();
+const GROUNDS = new WeakMap<Problem, Ground>();
+
+/** A class works the same problem: its steps are listed once, and nobody needs an empty mat of one's own. */
+function groundOf(problem: Problem, stage: StageRules): Ground {
+  const known = GROUNDS.get(problem);
   if (known !== undefined) return known;
   const plan = makePlan(problem, stage.aspects);
-  PLANS.set(problem, plan);
-  return plan;
+  const state = { position: emptyDesk(problem.mat), ledger: emptyLedger(plan), lastAct: -1 };
+  const ground = { plan, notes: notesOf(stage), state, memo: [] };
+  GROUNDS.set(problem, ground);
+  return ground;
 }
 
 /** A run that may go on without changing this one. */
@@ -80,7 +93,7 @@ export function sceneOf(run: Run): Scene {
 }
 
 /** Done as said, or the reason why real material could not. */
-export function physicsOf(run: Run, action: Action): Position | RefusalCode {
+export function physicsOf(run: Run, action: Action): Desk | RefusalCode {
   const { position } = run.state;
   if (action.do === 'undo') {
     if (position.finished.problem) return 'finished';
@@ -88,7 +101,7 @@ export function physicsOf(run: Run, action: Action): Position | RefusalCode {
   }
   const unknown =
     action.do === 'hint' && action.step !== undefined && !run.plan.indexOf.has(action.step);
-  return unknown ? 'noSuchStep' : apply(run.plan.problem, position, action);
+  return unknown ? 'noSuchStep' : applyOnDesk(run.plan.problem, position, action);
 }
 
 /** Does one action: physics, then what the judge makes of it, then the mat's answer where one is due. */
@@ -107,8 +120,14 @@ export function advance(run: Run, action: Action): void {
   answer(run, action, act);
 }
 
-function moveOn(run: Run, action: Action, after: Position, act: number): void {
-  const { ledger, remark } = noteAction(run.stage, sceneOf(run), after, action, act);
+function moveOn(run: Run, action: Action, after: Desk, act: number): void {
+  const { ledger, remark } = noteAction(
+    run.notes.get(action.do) ?? NO_NOTES,
+    sceneOf(run),
+    after,
+    action,
+    act,
+  );
   run.past.push(run.state);
   run.state = { position: after, ledger, lastAct: act };
   if (remark === undefined || remark.step < 0) return;
@@ -127,16 +146,20 @@ function noteHint(run: Run, action: Extract<Action, { do: 'hint' }>): void {
   if (step >= 0 && findings[step]!.grade !== 'right') run.hinted.add(step);
 }
 
-function latchAll(run: Run, after: Position, moment: Moment): void {
-  run.state = { ...run.state, position: after };
-  for (const { latch } of run.stage.aspects) {
-    if (latch !== undefined) run.state = { ...run.state, ledger: latch(sceneOf(run), moment) };
+function latchAll(run: Run, after: Desk, moment: Moment): void {
+  const { lastAct } = run.state;
+  run.state = { position: after, ledger: run.state.ledger, lastAct };
+  for (let index = 0; index < run.stage.aspects.length; index += 1) {
+    const { latch } = run.stage.aspects[index]!;
+    if (latch === undefined) continue;
+    const ledger = latch(sceneOf(run), moment);
+    if (ledger !== run.state.ledger) run.state = { position: after, ledger, lastAct };
   }
 }
 
 /** The moment that an action asks about. */
 function askedBy(action: Action): Moment {
-  if (action.do !== 'finish') return { at: 'now' };
+  if (action.do !== 'finish') return NOW;
   if (action.what === 'product' || action.what === 'problem') return { at: action.what };
   return { at: 'row', row: Number(action.what.slice('row:'.length)) };
 }
@@ -163,8 +186,10 @@ function answer(run: Run, action: Action, act: number): void {
   const moment = askedBy(action);
   const scene = sceneOf(run);
   const asks = action.do === 'check' || action.do === 'finish';
-  for (const [step, found] of findingsOf(run.stage, scene, moment).entries()) {
-    if (!charges(scene, step, found, moment)) continue;
+  const findings = findingsOf(run.stage, scene, moment);
+  for (let step = 0; step < findings.length; step += 1) {
+    const found = findings[step]!;
+    if (found.grade === 'right' || !charges(scene, step, found, moment)) continue;
     run.charged.add(step);
     run.claims = withBlames(run.claims, found, step);
     if (asks) run.judgements.push(judgementOf(run.plan, act, step, found));
@@ -192,16 +217,14 @@ export function viewOf(run: Run): Work {
   const moment = momentOf(position);
   const scene = sceneOf(run);
   const findings = findingsOf(run.stage, scene, moment);
-  const lifted = [...run.charged]
-    .sort((a, b) => a - b)
-    .filter((step) => findings[step]!.grade !== 'right');
+  const open = [...run.charged].filter((step) => findings[step]!.grade !== 'right');
   return {
     problem: run.plan.problem,
-    position,
+    position: shownOf(run.plan.problem.mat, position),
     log: run.log,
     judgements: run.judgements,
     steps: stepStatuses(run.plan, findings, moment, run),
-    lifted: lifted.map((step) => liftedAt(scene, run.plan.steps[step]!.id)),
+    lifted: open.sort((a, b) => a - b).map((step) => liftedAt(scene, run.plan.steps[step]!.id)),
     finished: position.finished,
     complete: isComplete(run.plan, findings, moment),
   };

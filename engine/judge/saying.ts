@@ -1,6 +1,7 @@
 import type { ActionOf } from '../mat/action.ts';
 import { amountText } from '../numerals/numeral.ts';
-import { finding, isOver, NOTHING_YET, sceneWith } from './ledger.ts';
+import { withReadings } from './changes.ts';
+import { finding, isOver, NOTHING_YET, placed, sceneWith } from './ledger.ts';
 import { ownRow, rowLaid, sayable, trueRow } from './rows.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 
@@ -24,17 +25,17 @@ function rightNow(scene: Scene, row: number, text: string): boolean {
 function latched(scene: Scene, row: number, text: string): Ledger {
   const follows = saidAmount(scene.plan, text) !== trueRow(scene.plan, row);
   const entry = { given: text, follows };
-  return { ...scene.ledger, latched: { ...scene.ledger.latched, [`said:${row}`]: entry } };
+  return withReadings(scene.ledger, { said: placed(scene.ledger.said, row, entry) });
 }
 
 /** Said of a row that still lacks bars: right after all if nothing more comes to it. */
 function rightThen({ plan, ledger }: Scene, row: number, text: string): Ledger {
   const entry = { given: `${text} of ${laidOn(plan, ledger, row)}`, follows: true };
-  return { ...ledger, latched: { ...ledger.latched, [`said then:${row}`]: entry } };
+  return withReadings(ledger, { saidThen: placed(ledger.saidThen, row, entry) });
 }
 
 function wasRight({ plan, ledger }: Scene, row: number, text: string): boolean {
-  return ledger.latched[`said then:${row}`]?.given === `${text} of ${laidOn(plan, ledger, row)}`;
+  return ledger.saidThen[row]?.given === `${text} of ${laidOn(plan, ledger, row)}`;
 }
 
 function laidOn(plan: Plan, { plots }: Ledger, row: number): string {
@@ -64,7 +65,7 @@ const note: Note<ActionOf<'say'>> = (before, after, action) => {
   }
   if (!right) return { ledger, remark: { ...remark, verdict: 'wrong' } };
   const next = latched(scene, row, answer);
-  const verdict = next.latched[`said:${row}`]!.follows ? 'follows' : 'right';
+  const verdict = next.said[row]!.follows ? 'follows' : 'right';
   return { ledger: next, remark: { ...remark, verdict } };
 };
 
@@ -77,7 +78,7 @@ function findingOf(scene: Scene, moment: Moment, row: number): Finding {
   const { plan, position, ledger } = scene;
   const text = position.said.rows[row];
   if (text === undefined) return unsaid(scene, moment, row);
-  const before = ledger.latched[`said:${row}`];
+  const before = ledger.said[row];
   if (before?.given === text) return finding('right', before.follows, text, text);
   if (!asked(scene, moment, row)) return finding('none', false, text, null);
   const right = rightNow(scene, row, text) || wasRight(scene, row, text);
@@ -97,10 +98,12 @@ function unsaid(scene: Scene, moment: Moment, row: number): Finding {
 
 function latch(scene: Scene, moment: Moment): Ledger {
   let { ledger } = scene;
-  for (const [key, text] of Object.entries(scene.position.said.rows)) {
-    const row = Number(key);
+  const { rows } = scene.position.said;
+  for (let row = 0; row < scene.plan.rows; row += 1) {
+    const text = rows[row];
+    if (text === undefined) continue;
     if (scene.plan.tables.said[row] === undefined || !asked(scene, moment, row)) continue;
-    if (ledger.latched[`said:${row}`]?.given === text) continue;
+    if (ledger.said[row]?.given === text) continue;
     if (rightNow(scene, row, text))
       ledger = latched(sceneWith(scene, scene.position, ledger), row, text);
   }
@@ -118,6 +121,7 @@ export const saying: Aspect = {
   assess: (scene, moment, findings) => {
     for (let row = 0; row < scene.plan.up.length; row += 1) {
       const step = scene.plan.tables.said[row];
+      if (moment.at === 'row' && moment.row !== row) continue;
       if (step !== undefined) findings[step] = findingOf(scene, moment, row);
     }
   },

@@ -1,9 +1,10 @@
 import type { Action } from '../mat/action.ts';
+import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
-import type { Position } from '../mat/position.ts';
 import type { Problem } from '../problem.ts';
-import type { Skill, Slot, Verdict } from '../vocabulary.ts';
+import type { Skill, Verdict } from '../vocabulary.ts';
 import type { Memo } from './memo.ts';
+import type { SquareRow } from './paper/squares.ts';
 import type { Step } from './work.ts';
 
 /** The true problem, worked once by plain arithmetic; all indexes count places from `origin`. */
@@ -16,7 +17,11 @@ export interface Plan {
   readonly up: readonly number[];
   /** Digits of the product from `origin` up, and of each row above its placeholders. */
   readonly product: readonly number[];
+  /** The squares of the mat, by row × columns + column. */
+  readonly squares: readonly Square[];
   readonly partials: readonly (readonly number[])[];
+  /** The same as amounts, placeholders included, in units of 10^origin. */
+  readonly trueRows: readonly bigint[];
   readonly steps: readonly Step[];
   readonly indexOf: ReadonlyMap<string, number>;
   /** Index of a step by its kind and its pair, row, or place from the origin; looked up often, so no text is made. */
@@ -26,6 +31,8 @@ export interface Plan {
 }
 
 export type TableKind =
+  | 'bottom'
+  | 'right'
   | 'laid'
   | 'counted'
   | 'fact'
@@ -68,7 +75,7 @@ export interface Plot {
   readonly right: number | null;
   readonly counted: 'no' | 'right' | 'wrongly';
   /** The layings as they were when they were last right; kept where a fact lies on two squares. */
-  readonly rightLays?: readonly Lay[];
+  readonly rightLays: readonly Lay[] | undefined;
 }
 
 /** Where the bars of a pile came from: travels with the pile. */
@@ -108,11 +115,19 @@ export interface Latched {
   readonly follows: boolean;
 }
 
+export type Latches = readonly (Latched | undefined)[];
+
 /** What was right in a line as it was read at one shift, by place from the origin. */
 export interface KeptLine {
+  /** How it was read (`wayOf`). */
+  readonly way: string;
   readonly digits: readonly (KeptDigit | undefined)[];
-  /** Carries, by how far they stood to the left. */
-  readonly carries: Readonly<Record<number, readonly (number | undefined)[]>>;
+  /** Carries that stood where they were due, and those that stood so far to the left. */
+  readonly carries: readonly (number | undefined)[];
+  readonly moved: readonly {
+    readonly by: number;
+    readonly carries: readonly (number | undefined)[];
+  }[];
   /** So many digits made the whole line; 0: it never was whole. */
   readonly end: number;
 }
@@ -131,14 +146,6 @@ export interface Pens {
   readonly begun: number | undefined;
 }
 
-/** What wrote the digits on the squares of a row. Replaced whenever a digit there is written or rubbed out. */
-export interface SquarePens {
-  /** Columns in the order in which they were first written on. */
-  readonly columns: readonly number[];
-  /** By slot, then by column. */
-  readonly acts: Readonly<Record<Slot, readonly (number | undefined)[]>>;
-}
-
 export interface CrossedOut {
   readonly act: number;
   readonly given: number;
@@ -153,21 +160,33 @@ export interface Ledger {
   readonly halves: Readonly<Record<number, Half>>;
   /** Bit r: something of row r was slid, or something came down on it. */
   readonly disturbed: number;
-  /** What was read when it was right: once right it stays right. Keys are step ids. */
-  readonly latched: Readonly<Record<string, Latched>>;
-  /** The same for lines of digits: by row, the sum after the last (`memoryOf`), then by how it is read (`wayOf`). */
-  readonly lines: readonly (Readonly<Record<string, KeptLine>> | undefined)[];
-  /** By line. */
-  readonly pens: Readonly<Record<string, Pens>>;
+  /** What was right when it was read, said or answered: once right it stays right. By place from the origin, */
+  readonly read: Latches;
+  /** by row, */
+  readonly said: Latches;
+  /** by row, of one that still lacked bars, */
+  readonly saidThen: Latches;
+  /** by prompt. */
+  readonly answered: Latches;
+  /** What lay in a row when it was written, by row; kept only beside debts. */
+  readonly seen: readonly (bigint | undefined)[];
+  /** The same for lines of digits: by row, each way in which it was read, */
+  readonly lines: readonly (readonly KeptLine[] | undefined)[];
+  /** and for the sum. */
+  readonly sumLine: readonly KeptLine[];
+  /** By index of the line, those of the rows; */
+  readonly pens: readonly (Pens | undefined)[];
+  /** those of the product, from `PRODUCT`. */
+  readonly sumPens: readonly (Pens | undefined)[];
   /** By row of the mat. */
-  readonly squarePens: readonly SquarePens[];
-  /** Digits of facts that were right where they stood, by `factSlot`. */
-  readonly factDigits: readonly (number | undefined)[];
+  readonly squareRows: readonly SquareRow[];
+  /** Digits of facts that were right where they stood, by row of the mat, then by `factSlot`. */
+  readonly factDigits: readonly ((number | undefined)[] | undefined)[];
 }
 
 export interface Scene {
   readonly plan: Plan;
-  readonly position: Position;
+  readonly position: Desk;
   readonly ledger: Ledger;
   /** Layings that an answer has charged to a step: act → step index. */
   readonly claims: ReadonlyMap<number, number>;
@@ -222,7 +241,7 @@ export interface Noted {
 /** What the judge makes of one action that physics allowed. */
 export type Note<A extends Action = Action> = (
   before: Scene,
-  after: Position,
+  after: Desk,
   action: A,
   act: number,
 ) => Noted;

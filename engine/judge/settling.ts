@@ -1,7 +1,8 @@
 import { pileValue } from '../mat/position.ts';
 import { countedStep, uncounted } from './counting.ts';
+import { anyHalf } from './debts.ts';
 import { evenHalves, noteExchange } from './exchanging.ts';
-import { debtsOf, finding, isOver, settledStep } from './ledger.ts';
+import { debtsOf, finding, isOver, settledStep, squareAt } from './ledger.ts';
 import { reading } from './product.ts';
 import type { Aspect, Finding, Moment, Scene } from './scene.ts';
 import { leftAbove } from './sliding.ts';
@@ -10,6 +11,8 @@ import { leftAbove } from './sliding.ts';
 function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
   const { plan, ledger } = scene;
   const over = isOver(moment);
+  // The finish of a row asks only for exchanges that were wrong or are half made.
+  if (moment.at === 'row' && ledger.debts.length === 0 && !anyHalf(ledger)) return;
   const own = reading(scene);
   for (let index = 0; index < plan.product.length; index += 1) {
     const step = settledStep(plan, index);
@@ -28,8 +31,9 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
 
 /** Halves and debts beyond the product's places belong to the highest place. */
 function beyond(scene: Scene, findings: Finding[], over: boolean): void {
-  for (const place of Object.keys(scene.ledger.halves)) {
-    if (over && Number(place) >= scene.plan.product.length) {
+  if (!over) return;
+  for (const place in scene.ledger.halves) {
+    if (Number(place) >= scene.plan.product.length) {
       findings[settledStep(scene.plan, Number(place))] = finding('wrong', false);
     }
   }
@@ -43,7 +47,12 @@ function pilesLeft(scene: Scene, findings: Finding[]): void {
       if (value === 0) continue;
       // At the mat's left edge a slip may leave no square to slide or exchange to: nothing more can be asked.
       const stuck = column === plan.columns - 1;
-      if (row > 0 && !stuck) missing(findings, leftAbove(scene, [row, column]), row + column);
+      if (row > 0 && !stuck)
+        missing(
+          findings,
+          leftAbove(scene, squareAt(plan, row * plan.columns + column)),
+          row + column,
+        );
       if (value < 10 || stuck) continue;
       const pair = uncounted(scene, ledger.heaps[row * plan.columns + column]!)[0];
       const step = pair === undefined ? settledStep(plan, row + column) : countedStep(plan, pair);

@@ -1,6 +1,7 @@
 import type { ActionOf } from '../mat/action.ts';
 import { pileAt } from '../mat/bars.ts';
 import { pileValue } from '../mat/position.ts';
+import { noted, withDebts, withHeaps } from './changes.ts';
 import { paid } from './debts.ts';
 import {
   amountAt,
@@ -25,16 +26,16 @@ const note: Note<Slide> = (before, _after, action, act) => {
   const from = action.from[0] + action.from[1];
   const to = action.to[0] + action.to[1];
   const step = payer(before, heap, from);
-  const remark = { step, given: plan.problem.mat.origin + to, due: plan.problem.mat.origin + from };
+  const given = plan.problem.mat.origin + to;
+  const due = plan.problem.mat.origin + from;
   if (from === to) {
     const verdict = action.to[0] < action.from[0] ? 'right' : 'neutral';
-    return { ledger, remark: { ...remark, verdict } };
+    return noted(ledger, step, verdict, given, due);
   }
   const beads = pileValue(pileAt(before.position, action.from)!);
   const amount = amountAt(beads, to) - amountAt(beads, from);
   const left = paid(ledger.debts, amount);
-  if (left !== null)
-    return { ledger: { ...ledger, debts: left }, remark: { ...remark, verdict: 'right' } };
+  if (left !== null) return noted(withDebts(ledger, left), step, 'right', given, due);
   const debt: Debt = {
     step,
     by: 'slide',
@@ -48,10 +49,7 @@ const note: Note<Slide> = (before, _after, action, act) => {
     row: onlyRow(heap.rows),
     early: false,
   };
-  return {
-    ledger: { ...ledger, debts: [...ledger.debts, debt] },
-    remark: { ...remark, verdict: 'wrong' },
-  };
+  return noted(withDebts(ledger, [...ledger.debts, debt]), step, 'wrong', given, due);
 };
 
 function payer({ plan }: Scene, heap: Heap, place: number): number {
@@ -64,12 +62,15 @@ function moved({ plan, ledger }: Scene, action: Slide, heap: Heap): Ledger {
   const to = at(plan, action.to);
   if (from === to) return ledger;
   const there = ledger.heaps[to]!;
-  const pairs = [...new Set([...there.pairs, ...heap.pairs])].sort((a, b) => a - b);
+  const pairs =
+    there.pairs.length === 0
+      ? heap.pairs
+      : [...new Set([...there.pairs, ...heap.pairs])].sort((a, b) => a - b);
   const heaps = ledger.heaps.slice();
   heaps[from] = EMPTY_HEAP;
   heaps[to] = { pairs, rows: there.rows | heap.rows };
   const disturbed = ledger.disturbed | heap.rows | (1 << action.to[0]) | (1 << action.from[0]);
-  return { ...ledger, heaps, disturbed };
+  return withHeaps(ledger, heaps, disturbed);
 }
 
 /** The step that pays for a pile left above the bottom row. */
@@ -79,6 +80,8 @@ export function leftAbove(scene: Scene, square: readonly [number, number]): numb
 
 function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
   const { plan, ledger } = scene;
+  // The finish of a row asks only for slides that were wrong.
+  if (moment.at === 'row' && ledger.debts.length === 0) return;
   const over = isOver(moment);
   let above = 0;
   for (let row = 1; row < plan.rows; row += 1)

@@ -1,5 +1,5 @@
 import type { Action } from '../mat/action.ts';
-import type { Position } from '../mat/position.ts';
+import type { Desk } from '../mat/desk.ts';
 import type { Stage } from '../vocabulary.ts';
 import { sceneWith } from './ledger.ts';
 import type { Aspect, Findings, Note, Noted, Scene } from './scene.ts';
@@ -15,30 +15,32 @@ export interface StageRules {
 
 /** What the stage's aspects make of an action, one after the other; the first remark stands. */
 export function noteAction(
-  { aspects }: StageRules,
+  notes: readonly Note[],
   before: Scene,
-  after: Position,
+  after: Desk,
   action: Action,
   act: number,
 ): Noted {
   let noted: Noted = { ledger: before.ledger };
-  for (const note of notesFor(aspects, action.do)) {
+  for (let index = 0; index < notes.length; index += 1) {
+    const note = notes[index]!;
     const scene =
       noted.ledger === before.ledger ? before : sceneWith(before, before.position, noted.ledger);
     const next = note(scene, after, action, act);
-    noted = noted.remark === undefined ? next : { ...noted, ledger: next.ledger };
+    noted = noted.remark === undefined ? next : { ledger: next.ledger, remark: noted.remark };
   }
   return noted;
 }
 
-const NOTES = new WeakMap<readonly Aspect[], Map<Action['do'], readonly Note[]>>();
+export type NotesByName = ReadonlyMap<Action['do'], readonly Note[]>;
 
-/** The notes that a stage's aspects have for a kind of action, gathered once. */
-function notesFor(aspects: readonly Aspect[], name: Action['do']): readonly Note[] {
-  const known = NOTES.get(aspects) ?? new Map<Action['do'], readonly Note[]>();
-  NOTES.set(aspects, known);
-  const notes =
-    known.get(name) ?? (aspects.flatMap((each) => each.notes?.[name] ?? []) as readonly Note[]);
-  known.set(name, notes);
+/** The notes that a stage's aspects have for each kind of action, aspect after aspect. */
+export function notesOf({ aspects }: StageRules): NotesByName {
+  const notes = new Map<Action['do'], Note[]>();
+  for (const aspect of aspects)
+    for (const [name, note] of Object.entries(aspect.notes ?? {})) {
+      const all = notes.get(name as Action['do']) ?? [];
+      notes.set(name as Action['do'], [...all, note as Note]);
+    }
   return notes;
 }

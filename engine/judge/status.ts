@@ -1,6 +1,7 @@
+import { LINES } from '../mat/sheet.ts';
 import type { Status } from '../vocabulary.ts';
 import { isOver } from './ledger.ts';
-import { rowLines } from './paper/lines.ts';
+import { NO_LINE, rowLines } from './paper/lines.ts';
 import type { Finding, Moment, Plan, Scene } from './scene.ts';
 import type { Lifted, StepStatus } from './work.ts';
 
@@ -36,16 +37,15 @@ export function stepStatuses(
   moment: Moment,
   answers: Answers,
 ): StepStatus[] {
-  return plan.steps.map(({ id, skill }, index) => {
-    const { given, due } = findings[index]!;
-    const status = statusOf(plan, index, findings[index]!, moment, answers);
-    return {
-      id,
-      skill,
-      status,
-      reason: { key: REASONS[status], values: { step: id, skill, given, due } },
-    };
-  });
+  const statuses: StepStatus[] = [];
+  for (let step = 0; step < plan.steps.length; step += 1) {
+    const { id, skill } = plan.steps[step]!;
+    const found = findings[step]!;
+    const status = statusOf(plan, step, found, moment, answers);
+    const values = { step: id, skill, given: found.given, due: found.due };
+    statuses.push({ id, skill, status, reason: { key: REASONS[status], values } });
+  }
+  return statuses;
 }
 
 /** Keys of the words that say why a step has its status. */
@@ -84,7 +84,9 @@ export function liftedAt(scene: Scene, id: string): Lifted {
   if (kind === 'row' || kind === 'zero') {
     const { line } = rowLines(scene)[Number(first)]!;
     const place = kind === 'row' ? Number(second) : scene.plan.problem.mat.origin + Number(second);
-    return line === null ? { step: id, row: Number(first) } : { step: id, line: { line, place } };
+    return line === NO_LINE
+      ? { step: id, row: Number(first) }
+      : { step: id, line: { line: LINES[line]!, place } };
   }
   if (kind === 'read' || kind === 'sum')
     return { step: id, line: { line: 'product', place: Number(first) } };

@@ -1,6 +1,6 @@
 import type { ActionOf } from '../mat/action.ts';
 import { EDGES, type Edge } from '../vocabulary.ts';
-import { finding, stepOf } from './ledger.ts';
+import { finding } from './ledger.ts';
 import type { Aspect, Finding, Note, Plan, Scene } from './scene.ts';
 
 function digitsOn(plan: Pick<Plan, 'across' | 'up'>, edge: Edge): readonly number[] {
@@ -9,7 +9,7 @@ function digitsOn(plan: Pick<Plan, 'across' | 'up'>, edge: Edge): readonly numbe
 
 /** The tile's own step; for a tile beyond the number the nearest of its edge. */
 export function tileStep(plan: Plan, edge: Edge, index: number): number {
-  return stepOf(plan, `tile:${edge}:${Math.min(index, digitsOn(plan, edge).length - 1)}`);
+  return plan.tables[edge][Math.min(index, digitsOn(plan, edge).length - 1)] ?? -1;
 }
 
 const note: Note<ActionOf<'layTile'> | ActionOf<'liftTile'>> = (before, _after, action) => {
@@ -24,7 +24,8 @@ const note: Note<ActionOf<'layTile'> | ActionOf<'liftTile'>> = (before, _after, 
 function assessEdge({ plan, position }: Scene, edge: Edge, findings: Finding[]): void {
   const digits = digitsOn(plan, edge);
   const tiles = position.tiles[edge];
-  for (const [index, due] of digits.entries()) {
+  for (let index = 0; index < digits.length; index += 1) {
+    const due = digits[index]!;
     const given = tiles[index] ?? null;
     const grade = given === null ? 'none' : given === due ? 'right' : 'wrong';
     findings[tileStep(plan, edge, index)] = finding(grade, false, given, due);

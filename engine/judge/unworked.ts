@@ -1,7 +1,7 @@
-import type { Position } from '../mat/position.ts';
+import type { Desk } from '../mat/desk.ts';
 import { finding, isOver, ownDue, trueDue } from './ledger.ts';
-import { holdsDigits, rowLines } from './paper/lines.ts';
-import type { Finding, Moment, Plan, Scene } from './scene.ts';
+import { holdsDigits, NO_LINE, rowLines } from './paper/lines.ts';
+import type { Finding, Ledger, Moment, Plan, Scene } from './scene.ts';
 
 /**
  * Follow-through is for slips, not for work left out: what is missing upstream leaves nothing due below, and a problem
@@ -21,7 +21,8 @@ export function leaveUnworked(scene: Scene, moment: Moment, findings: Finding[])
       makesTruly(plan, row) && (hardly || (!isBegun(scene, row) && asksFor(plan, position, row))),
   );
   if (!idle.includes(true)) return;
-  for (const [step, { kind, row }] of plan.scopes.entries()) {
+  for (let step = 0; step < plan.scopes.length; step += 1) {
+    const { kind, row } = plan.scopes[step]!;
     const found = findings[step]!;
     if (kind.startsWith('tile') || kind === 'prompt' || found.grade !== 'right') continue;
     if (found.given !== null && found.given !== 0) continue;
@@ -45,14 +46,14 @@ function isHardlyWorked(scene: Scene, findings: readonly Finding[]): boolean {
   }
   if (onSquares) return 2 * squaresWorked(scene) < asked;
   // One digit left out of a row of one digit is a slip like any other, if the rest was written.
-  const oneLeftOut = asked - written === 1 && Object.keys(scene.position.paper.lines).length > 0;
+  const oneLeftOut = asked - written === 1 && scene.position.paper.kept.length > 0;
   return 2 * written < asked && !oneLeftOut;
 }
 
 /** Squares on which bars were laid or digits stand, the wrong ones too: whoever mistook a square has worked. */
 function squaresWorked({ position, ledger }: Scene): number {
   const laid = ledger.plots.filter(({ laid: beads }) => beads > 0).length;
-  return Math.max(laid, Object.keys(position.paper.squares).length);
+  return Math.max(laid, position.paper.touched.length);
 }
 
 function makesTruly(plan: Plan, row: number): boolean {
@@ -60,7 +61,7 @@ function makesTruly(plan: Plan, row: number): boolean {
 }
 
 /** Whether the child's own tiles ask for more than one square in the row; printed numbers always do. */
-function asksFor(plan: Plan, position: Position, row: number): boolean {
+function asksFor(plan: Plan, position: Desk, row: number): boolean {
   if (!plan.scopes.some(({ kind }) => kind.startsWith('tile'))) return true;
   let squares = 0;
   for (let column = 0; column < plan.columns; column += 1) {
@@ -69,16 +70,26 @@ function asksFor(plan: Plan, position: Position, row: number): boolean {
   return squares > 1;
 }
 
+/** Bit r: bars were laid on row r. */
+function rowsLaidOn({ plots }: Ledger): number {
+  let rows = 0;
+  for (let index = 0; index < plots.length; index += 1) {
+    const { lays } = plots[index]!;
+    for (let lay = 0; lay < lays.length; lay += 1) rows |= 1 << lays[lay]!.square[0];
+  }
+  return rows;
+}
+
 /** Whether the child laid, said or wrote anything for the row. */
 function isBegun(scene: Scene, row: number): boolean {
   const { plan, position, ledger } = scene;
   const { paper, said } = position;
   const { line } = rowLines(scene)[row]!;
   return (
-    ledger.plots.some(({ lays }) => lays.some(({ square }) => square[0] === row)) ||
+    (rowsLaidOn(ledger) & (1 << row)) !== 0 ||
     said.rows[row] !== undefined ||
-    Object.keys(paper.squares).some((square) => square.startsWith(`${row}:`)) ||
+    paper.touched.some((square) => Math.floor(square / plan.columns) === row) ||
     // Where there are several lines, the child began this one for the row.
-    (line !== null && (plan.up.length > 1 || holdsDigits(position, line)))
+    (line !== NO_LINE && (plan.up.length > 1 || holdsDigits(position, line)))
   );
 }

@@ -2,8 +2,10 @@ import type { Problem } from '../problem.ts';
 import type { RefusalCode } from '../vocabulary.ts';
 import type { Action, ActionOf } from './action.ts';
 import { count, exchange, layBars, liftBars, makeTen, slide } from './bars.ts';
-import { begin, point, rub, write, writtenRows } from './paper.ts';
-import type { Position } from './position.ts';
+import type { Desk } from './desk.ts';
+import { onSheet, type PaperAction, writtenRows } from './paper.ts';
+import type { Lying, Paper, Position } from './position.ts';
+import { paperOf, sheetOf } from './sheet.ts';
 
 /**
  * Physics: the action is done as said, or refused where real material could not do it.
@@ -14,6 +16,25 @@ export function apply(
   position: Position,
   action: Action,
 ): Position | RefusalCode {
+  return applied(problem, position, action, onPaper);
+}
+
+/** The same where the judge works. */
+export function applyOnDesk(problem: Problem, desk: Desk, action: Action): Desk | RefusalCode {
+  return applied(problem, desk, action, onSheet);
+}
+
+function onPaper(problem: Problem, paper: Paper, action: PaperAction): Paper | RefusalCode {
+  const sheet = onSheet(problem, sheetOf(problem.mat, paper), action);
+  return typeof sheet === 'string' ? sheet : paperOf(problem.mat, sheet);
+}
+
+function applied<P extends object>(
+  problem: Problem,
+  position: Lying<P>,
+  action: Action,
+  written: (problem: Problem, paper: P, action: PaperAction) => P | RefusalCode,
+): Lying<P> | RefusalCode {
   if (position.finished.problem) return 'finished';
   switch (action.do) {
     case 'layTile':
@@ -33,13 +54,14 @@ export function apply(
     case 'slide':
       return slide(position, action);
     case 'begin':
-      return begin(problem, position, action);
     case 'write':
-      return write(problem, position, action);
     case 'rub':
-      return rub(problem, position, action);
-    case 'point':
-      return point(problem, position, action);
+    case 'point': {
+      const paper = written(problem, position.paper, action);
+      if (typeof paper === 'string') return paper;
+      const { tiles, piles, said, finished } = position;
+      return { tiles, piles, paper, said, finished };
+    }
     case 'say':
       return say(problem, position, action);
     case 'finish':
@@ -53,54 +75,68 @@ export function apply(
 }
 
 /** A tile laid where one lies takes its place. */
-function layTile(position: Position, action: ActionOf<'layTile'>): Position | RefusalCode {
+function layTile<P>(position: Lying<P>, action: ActionOf<'layTile'>): Lying<P> | RefusalCode {
   if (action.index >= position.tiles[action.edge].length) return 'offTheEdge';
   return withTile(position, action, action.digit);
 }
 
-function liftTile(position: Position, action: ActionOf<'liftTile'>): Position | RefusalCode {
+function liftTile<P>(position: Lying<P>, action: ActionOf<'liftTile'>): Lying<P> | RefusalCode {
   const tile = position.tiles[action.edge][action.index];
   if (tile === undefined) return 'offTheEdge';
   return tile === null ? 'nothingThere' : withTile(position, action, null);
 }
 
-function withTile(
-  position: Position,
+function withTile<P>(
+  { tiles, piles, paper, said, finished }: Lying<P>,
   { edge, index }: { readonly edge: 'bottom' | 'right'; readonly index: number },
   digit: number | null,
-): Position {
-  const tiles = position.tiles[edge].slice();
-  tiles[index] = digit;
-  return { ...position, tiles: { ...position.tiles, [edge]: tiles } };
+): Lying<P> {
+  const { bottom, right } = tiles;
+  const changed = tiles[edge].slice();
+  changed[index] = digit;
+  const now = edge === 'bottom' ? { bottom: changed, right } : { bottom, right: changed };
+  return { tiles: now, piles, paper, said, finished };
 }
 
-function say(
+function say<P>(
   problem: Problem,
-  position: Position,
+  position: Lying<P>,
   action: ActionOf<'say'>,
-): Position | RefusalCode {
+): Lying<P> | RefusalCode {
   const { said } = position;
   if ('prompt' in action) {
     if (action.prompt >= problem.prompts.length) return 'noSuchPrompt';
     const prompts = { ...said.prompts, [action.prompt]: action.answer };
-    return { ...position, said: { ...said, prompts } };
+    return spoken(position, { rows: said.rows, prompts });
   }
   if (action.row >= position.piles.length) return 'offTheMat';
-  return { ...position, said: { ...said, rows: { ...said.rows, [action.row]: action.answer } } };
+  const rows = { ...said.rows, [action.row]: action.answer };
+  return spoken(position, { rows, prompts: said.prompts });
 }
 
-function finish(
+function spoken<P>({ tiles, piles, paper, finished }: Lying<P>, said: Lying<P>['said']): Lying<P> {
+  return { tiles, piles, paper, said, finished };
+}
+
+function finish<P>(
   problem: Problem,
-  position: Position,
+  position: Lying<P>,
   { what }: ActionOf<'finish'>,
-): Position | RefusalCode {
-  const { finished } = position;
-  if (what === 'problem') return { ...position, finished: { ...finished, problem: true } };
+): Lying<P> | RefusalCode {
+  const { rows, product } = position.finished;
+  if (what === 'problem') return ended(position, { rows, product, problem: true });
   if (problem.stage === 'walk' || problem.stage === 'build') return 'nothingToFinish';
-  if (what === 'product') return { ...position, finished: { ...finished, product: true } };
+  if (what === 'product') return ended(position, { rows, product: true, problem: false });
   const row = Number(what.slice('row:'.length));
   if (row >= writtenRows(problem)) return 'nothingToFinish';
-  if (finished.rows.includes(row)) return position;
-  const rows = [...finished.rows, row].sort((a, b) => a - b);
-  return { ...position, finished: { ...finished, rows } };
+  if (rows.includes(row)) return position;
+  const more = [...rows, row].sort((a, b) => a - b);
+  return ended(position, { rows: more, product, problem: false });
+}
+
+function ended<P>(
+  { tiles, piles, paper, said }: Lying<P>,
+  finished: Lying<P>['finished'],
+): Lying<P> {
+  return { tiles, piles, paper, said, finished };
 }

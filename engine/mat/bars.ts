@@ -1,20 +1,21 @@
 import type { RefusalCode } from '../vocabulary.ts';
 import type { ActionOf } from './action.ts';
 import type { Square } from './geometry.ts';
-import { EMPTY_PILE, type Pile, type Position, pileValue } from './position.ts';
+import { EMPTY_PILE, type Lying, type Pile, pileValue } from './position.ts';
 
 const TEN = 9;
 
-export function pileAt(position: Position, square: Square): Pile | undefined {
-  return position.piles[square[0]]?.[square[1]];
+export function pileAt({ piles }: Pick<Lying<unknown>, 'piles'>, square: Square): Pile | undefined {
+  return piles[square[0]]?.[square[1]];
 }
 
-function withPile(position: Position, [row, column]: Square, bars: readonly number[]): Position {
-  const piles = position.piles.slice();
-  const changed = piles[row]!.slice();
-  changed[column] = { bars };
-  piles[row] = changed;
-  return { ...position, piles };
+function withPile<P>(position: Lying<P>, square: Square, bars: readonly number[]): Lying<P> {
+  const rows = position.piles.slice();
+  const row = rows[square[0]]!.slice();
+  row[square[1]] = bars === EMPTY_PILE.bars ? EMPTY_PILE : { bars };
+  rows[square[0]] = row;
+  const { tiles, paper, said, finished } = position;
+  return { tiles, piles: rows, paper, said, finished };
 }
 
 function changed(bars: readonly number[], kind: number, by: number): number[] {
@@ -23,13 +24,19 @@ function changed(bars: readonly number[], kind: number, by: number): number[] {
   return copy;
 }
 
-export function layBars(position: Position, action: ActionOf<'layBars'>): Position | RefusalCode {
+export function layBars<P>(
+  position: Lying<P>,
+  action: ActionOf<'layBars'>,
+): Lying<P> | RefusalCode {
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
   return withPile(position, action.square, changed(pile.bars, action.kind, action.count));
 }
 
-export function liftBars(position: Position, action: ActionOf<'liftBars'>): Position | RefusalCode {
+export function liftBars<P>(
+  position: Lying<P>,
+  action: ActionOf<'liftBars'>,
+): Lying<P> | RefusalCode {
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
   if (pile.bars[action.kind - 1]! < action.count) return 'notEnoughBars';
@@ -37,7 +44,7 @@ export function liftBars(position: Position, action: ActionOf<'liftBars'>): Posi
 }
 
 /** The total that was said is laid, right or wrong: a ten-bar for each ten and one bar for the rest. */
-export function count(position: Position, action: ActionOf<'count'>): Position | RefusalCode {
+export function count<P>(position: Lying<P>, action: ActionOf<'count'>): Lying<P> | RefusalCode {
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
   if (pileValue(pile) === 0) return 'emptyPile';
@@ -47,7 +54,10 @@ export function count(position: Position, action: ActionOf<'count'>): Position |
   return withPile(position, action.square, bars);
 }
 
-export function makeTen(position: Position, action: ActionOf<'makeTen'>): Position | RefusalCode {
+export function makeTen<P>(
+  position: Lying<P>,
+  action: ActionOf<'makeTen'>,
+): Lying<P> | RefusalCode {
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
   const bars = pile.bars.slice();
@@ -68,7 +78,10 @@ export function makeTen(position: Position, action: ActionOf<'makeTen'>): Positi
   return withPile(position, action.square, bars);
 }
 
-export function exchange(position: Position, action: ActionOf<'exchange'>): Position | RefusalCode {
+export function exchange<P>(
+  position: Lying<P>,
+  action: ActionOf<'exchange'>,
+): Lying<P> | RefusalCode {
   const pile = pileAt(position, action.from);
   if (pile === undefined || pileAt(position, action.to) === undefined) return 'offTheMat';
   if (pile.bars[TEN]! < action.tens) return 'notEnoughBars';
@@ -76,7 +89,7 @@ export function exchange(position: Position, action: ActionOf<'exchange'>): Posi
   return withPile(taken, action.to, changed(pileAt(taken, action.to)!.bars, 1, action.ones));
 }
 
-export function slide(position: Position, action: ActionOf<'slide'>): Position | RefusalCode {
+export function slide<P>(position: Lying<P>, action: ActionOf<'slide'>): Lying<P> | RefusalCode {
   const pile = pileAt(position, action.from);
   const target = pileAt(position, action.to);
   if (pile === undefined || target === undefined) return 'offTheMat';

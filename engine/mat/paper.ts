@@ -1,118 +1,147 @@
 import type { Problem } from '../problem.ts';
 import type { RefusalCode, Slot } from '../vocabulary.ts';
 import type { ActionOf, Line } from './action.ts';
-import type { Square } from './geometry.ts';
-import type { LineDigits, Paper, Position } from './position.ts';
+import { onMat } from './geometry.ts';
+import type { SquareDigit } from './position.ts';
+import {
+  FIRST_CARRIES,
+  lineIndex,
+  PRODUCT,
+  type Sheet,
+  type SquareContent,
+  type WrittenLine,
+  withDigit,
+  withoutDigit,
+} from './sheet.ts';
 
-/** Places that squared paper has: from the mat's lowest to one beyond its highest. */
-export function paperPlaces({ mat }: Problem): { least: number; most: number } {
-  return { least: mat.origin, most: mat.origin + mat.rows + mat.columns - 1 };
-}
+/** What is done on paper. Squared paper has a place for each of the mat's, and one beyond its highest. */
+export type PaperAction =
+  | ActionOf<'begin'>
+  | ActionOf<'write'>
+  | ActionOf<'rub'>
+  | ActionOf<'point'>;
 
 /** Rows of the written work: one a multiplier digit; without numbers, one a row of the mat. */
 export function writtenRows({ multiplier, mat }: Problem): number {
   return multiplier.digits.length === 0 ? mat.rows : multiplier.digits.length;
 }
 
-export function squareKey([row, column]: Square): string {
-  return `${row}:${column}`;
-}
-
-function withPaper(position: Position, change: Partial<Paper>): Position {
-  return { ...position, paper: { ...position.paper, ...change } };
-}
-
-function withLine(position: Position, line: Line, digits: LineDigits): Position {
-  return withLines(position, { ...position.paper.lines, [line]: digits });
-}
-
-function withLines(position: Position, lines: Paper['lines']): Position {
-  const { begun, points, squares } = position.paper;
-  return { ...position, paper: { lines, begun, points, squares } };
-}
-
-function lineOfPaper(problem: Problem, line: Line): boolean {
-  if (line === 'product' || line === 'carry:product') return true;
-  return Number(line.slice(line.indexOf(':') + 1)) < writtenRows(problem);
-}
-
-export function begin(
-  problem: Problem,
-  position: Position,
-  action: ActionOf<'begin'>,
-): Position | RefusalCode {
-  const rows = writtenRows(problem);
-  if (!lineOfPaper(problem, action.line)) return 'offThePaper';
-  if (action.row >= rows) return 'nothingThere';
-  return withPaper(position, { begun: { ...position.paper.begun, [action.line]: action.row } });
-}
-
-export function write(
-  problem: Problem,
-  position: Position,
-  action: ActionOf<'write'>,
-): Position | RefusalCode {
-  if ('square' in action) {
-    const { square, slot, digit, of } = action;
-    const written = of === undefined ? { digit } : { digit, of };
-    return withSquare(problem, position, square, { slot, written });
+/** The sheet after the action, or why paper could not bear it. */
+export function onSheet(problem: Problem, sheet: Sheet, action: PaperAction): Sheet | RefusalCode {
+  switch (action.do) {
+    case 'begin':
+      return begin(problem, sheet, action);
+    case 'write':
+      return 'square' in action
+        ? writeSquare(problem, sheet, action)
+        : writeLine(problem, sheet, action);
+    case 'rub':
+      return 'square' in action
+        ? rubSquare(problem, sheet, action)
+        : rubLine(problem, sheet, action);
+    case 'point':
+      return point(problem, sheet, action);
   }
-  const refused = lineRefusal(problem, position, action);
-  if (refused !== null) return refused;
-  const digits = { ...position.paper.lines[action.line], [action.place]: action.digit };
-  return withLine(position, action.line, digits);
 }
 
-function lineRefusal(
+/** Rows have a line and a line of carries each; the product has them always. */
+function isOnPaper(problem: Problem, line: number): boolean {
+  return line >= PRODUCT || line % FIRST_CARRIES < writtenRows(problem);
+}
+
+function begin(problem: Problem, sheet: Sheet, action: ActionOf<'begin'>): Sheet | RefusalCode {
+  if (!isOnPaper(problem, lineIndex(action.line))) return 'offThePaper';
+  if (action.row >= writtenRows(problem)) return 'nothingThere';
+  const { lines, kept, points, squares, touched } = sheet;
+  const begun = { ...sheet.begun, [action.line]: action.row };
+  return { lines, kept, begun, points, squares, touched };
+}
+
+type OnLine<A> = Extract<A, { line: Line }>;
+type OnSquare<A> = Exclude<A, { line: Line }>;
+
+function writeLine(
   problem: Problem,
-  position: Position,
-  { line, place }: { readonly line: Line; readonly place: number },
-): RefusalCode | null {
-  const places = paperPlaces(problem);
-  if (place < places.least || place > places.most) return 'offThePaper';
-  if (!lineOfPaper(problem, line)) return 'offThePaper';
-  const needsRow = line.startsWith('partial:') && writtenRows(problem) > 1;
-  return needsRow && position.paper.begun[line] === undefined ? 'lineNotBegun' : null;
+  sheet: Sheet,
+  action: OnLine<ActionOf<'write'>>,
+): Sheet | RefusalCode {
+  const { mat } = problem;
+  const index = lineIndex(action.line);
+  const at = action.place - mat.origin;
+  if (at < 0 || at >= mat.rows + mat.columns || !isOnPaper(problem, index)) return 'offThePaper';
+  const needsRow = index < FIRST_CARRIES && writtenRows(problem) > 1;
+  if (needsRow && sheet.begun[action.line] === undefined) return 'lineNotBegun';
+  return withLine(sheet, index, withDigit(sheet.lines[index], at, action.digit, mat));
+}
+
+function withLine(sheet: Sheet, index: number, line: WrittenLine | undefined): Sheet {
+  const lines = sheet.lines.slice();
+  lines[index] = line;
+  let { kept } = sheet;
+  if (line === undefined) kept = kept.filter((each) => each !== index);
+  else if (sheet.lines[index] === undefined) kept = [...kept, index];
+  const { begun, points, squares, touched } = sheet;
+  return { lines, kept, begun, points, squares, touched };
 }
 
 /** Digits stand on squares only where the mat is written on. */
-function withSquare(
+function writeSquare(
   problem: Problem,
-  position: Position,
-  square: Square,
-  { slot, written }: { slot: Slot; written: { digit: number; of?: Square } | null },
-): Position | RefusalCode {
-  if (position.piles[square[0]]?.[square[1]] === undefined) return 'offTheMat';
+  sheet: Sheet,
+  { square, slot, digit, of }: OnSquare<ActionOf<'write'>>,
+): Sheet | RefusalCode {
+  if (!onMat(problem.mat, square)) return 'offTheMat';
   if (problem.stage !== 'cells' && problem.stage !== 'open') return 'offThePaper';
-  const key = squareKey(square);
-  const { [slot]: _old, ...others } = position.paper.squares[key] ?? {};
-  const content = written === null ? others : { ...others, [slot]: written };
-  return withPaper(position, { squares: { ...position.paper.squares, [key]: content } });
+  const index = square[0] * problem.mat.columns + square[1];
+  const written = of === undefined ? { digit } : { digit, of };
+  const beside = slot === 'own' ? 'fromRight' : 'own';
+  const other = sheet.squares[index]?.[beside];
+  return withSquare(sheet, index, content(slot, written, other));
 }
 
-export function rub(
-  problem: Problem,
-  position: Position,
-  action: ActionOf<'rub'>,
-): Position | RefusalCode {
-  if ('square' in action) {
-    const there = position.paper.squares[squareKey(action.square)]?.[action.slot];
-    if (there === undefined) return 'nothingThere';
-    return withSquare(problem, position, action.square, { slot: action.slot, written: null });
-  }
-  const { [`${action.place}`]: there, ...others } = position.paper.lines[action.line] ?? {};
-  if (there === undefined) return 'nothingThere';
-  for (const _ in others) return withLine(position, action.line, others);
-  const { [action.line]: _rubbed, ...lines } = position.paper.lines;
-  return withLines(position, lines);
+const NO_CONTENT: SquareContent = {};
+
+/** What was there already comes first. */
+function content(slot: Slot, written: SquareDigit, other: SquareDigit | undefined): SquareContent {
+  if (other === undefined) return slot === 'own' ? { own: written } : { fromRight: written };
+  return slot === 'own' ? { fromRight: other, own: written } : { own: other, fromRight: written };
 }
 
-export function point(
-  problem: Problem,
-  position: Position,
-  action: ActionOf<'point'>,
-): Position | RefusalCode {
-  const { least, most } = paperPlaces(problem);
-  if (action.places > most - least) return 'offThePaper';
-  return withPaper(position, { points: { ...position.paper.points, [action.on]: action.places } });
+function withSquare(sheet: Sheet, index: number, content: SquareContent): Sheet {
+  const squares = sheet.squares.slice();
+  while (squares.length < index) squares.push(undefined);
+  const touched = squares[index] === undefined ? [...sheet.touched, index] : sheet.touched;
+  squares[index] = content;
+  const { lines, kept, begun, points } = sheet;
+  return { lines, kept, begun, points, squares, touched };
+}
+
+function rubSquare(
+  { mat }: Problem,
+  sheet: Sheet,
+  { square, slot }: OnSquare<ActionOf<'rub'>>,
+): Sheet | RefusalCode {
+  if (!onMat(mat, square)) return 'nothingThere';
+  const index = square[0] * mat.columns + square[1];
+  const { [slot]: there, ...others } = sheet.squares[index] ?? NO_CONTENT;
+  return there === undefined ? 'nothingThere' : withSquare(sheet, index, others);
+}
+
+function rubLine(
+  { mat }: Problem,
+  sheet: Sheet,
+  action: OnLine<ActionOf<'rub'>>,
+): Sheet | RefusalCode {
+  const index = lineIndex(action.line);
+  const line = sheet.lines[index];
+  const at = action.place - mat.origin;
+  if (line?.digits[at] === undefined) return 'nothingThere';
+  return withLine(sheet, index, withoutDigit(line, at) ?? undefined);
+}
+
+function point(problem: Problem, sheet: Sheet, action: ActionOf<'point'>): Sheet | RefusalCode {
+  if (action.places >= problem.mat.rows + problem.mat.columns) return 'offThePaper';
+  const { lines, kept, begun, squares, touched } = sheet;
+  const points = { ...sheet.points, [action.on]: action.places };
+  return { lines, kept, begun, points, squares, touched };
 }

@@ -25,12 +25,12 @@ export interface Paper {
   readonly squares: Readonly<Record<string, Readonly<Partial<Record<Slot, SquareDigit>>>>>;
 }
 
-/** What lies on mat and paper: JSON-safe, small integers and short texts only. */
-export interface Position {
+/** What lies on the mat and beside it, in whatever form its paper is held. */
+export interface Lying<P> {
   readonly tiles: Readonly<Record<Edge, readonly (number | null)[]>>;
   /** By [row][column]. */
   readonly piles: readonly (readonly Pile[])[];
-  readonly paper: Paper;
+  readonly paper: P;
   readonly said: {
     readonly rows: Readonly<Record<string, string>>;
     readonly prompts: Readonly<Record<string, string | Square>>;
@@ -41,6 +41,9 @@ export interface Position {
     readonly problem: boolean;
   };
 }
+
+/** What lies on mat and paper: JSON-safe, small integers and short texts only. */
+export type Position = Lying<Paper>;
 
 const NO_BARS: readonly number[] = Object.freeze([0, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
 export const EMPTY_PILE: Pile = Object.freeze({ bars: NO_BARS });
@@ -60,13 +63,15 @@ export function emptyPosition(rows: number, columns: number): Position {
 
 /** In beads, at the square's own place. */
 export function pileValue(pile: Pile): number {
+  if (pile === EMPTY_PILE) return 0;
+  const { bars } = pile;
   let value = 0;
-  for (let kind = 1; kind <= 10; kind += 1) value += kind * pile.bars[kind - 1]!;
+  for (let kind = 1; kind <= 10; kind += 1) value += kind * bars[kind - 1]!;
   return value;
 }
 
 /** Σ pile × 10^(row + column): the mat's value in units of 10^origin. */
-export function matValue(position: Position): bigint {
+export function matValue(position: Pick<Position, 'piles'>): bigint {
   let value = 0n;
   for (let row = 0; row < position.piles.length; row += 1)
     for (let column = 0; column < position.piles[row]!.length; column += 1)

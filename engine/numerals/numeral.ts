@@ -35,12 +35,13 @@ function trimLeading(digits: number[]): number[] {
 
 /** As a child writes it, with every digit after the point: `textOf([5, 2], -1)` is "2.5". */
 export function textOf(digits: readonly number[], lowest: number): string {
+  return placed([...digits].reverse().join(''), lowest);
+}
+
+/** Digits as they are written, the last of them at this place. */
+function placed(digits: string, lowest: number): string {
   const places = Math.max(0, -lowest);
-  const written =
-    [...digits]
-      .reverse()
-      .join('')
-      .padStart(places + 1, '0') + '0'.repeat(Math.max(0, lowest));
+  const written = digits.padStart(places + 1, '0') + '0'.repeat(Math.max(0, lowest));
   if (places === 0) return written;
   return `${written.slice(0, -places)}.${written.slice(-places)}`;
 }
@@ -48,8 +49,7 @@ export function textOf(digits: readonly number[], lowest: number): string {
 /** The value `amount` × 10^lowest as text, without zeros at the end of its decimals. */
 export function amountText(amount: bigint, lowest: number): string {
   if (amount < 0n) return `-${amountText(-amount, lowest)}`;
-  const digits = [...amount.toString()].reverse().map(Number);
-  const text = textOf(digits, lowest);
+  const text = placed(amount.toString(), lowest);
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
 

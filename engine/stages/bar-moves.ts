@@ -7,6 +7,7 @@ import type { Suggestion } from '../judge/work.ts';
 import { pileAt } from '../mat/bars.ts';
 import type { Square } from '../mat/geometry.ts';
 import { pileValue } from '../mat/position.ts';
+import { digitOn } from '../mat/sheet.ts';
 import { amountText } from '../numerals/numeral.ts';
 import {
   countPile,
@@ -100,7 +101,7 @@ export function nextDigit(scene: Scene, findings: Findings): Suggestion | null {
   const own = reading(scene).bottom;
   for (let index = 0; index < plan.rows + plan.columns; index += 1) {
     const place = origin + index;
-    const written = position.paper.lines['product']?.[place];
+    const written = digitOn(position.paper, 'product', index);
     const due = own[index];
     const step = stepOf(plan, `read:${place}`);
     if (

@@ -1,43 +1,49 @@
-import { remembered } from '../judge/memo.ts';
-import {
-  digitDue,
-  type Fact,
-  isRight,
-  readSquares,
-  type Squares,
-} from '../judge/paper/facts-read.ts';
-import { factsReady, factsWritten } from '../judge/paper/facts-written.ts';
+import { remembered, slots } from '../judge/memo.ts';
+import { type RowOfFacts, readSquares, readyIn } from '../judge/paper/facts-read.ts';
+import { digitDue, type Fact, isRight } from '../judge/paper/facts-row.ts';
+import { factsWritten } from '../judge/paper/facts-written.ts';
 import { pens } from '../judge/paper/pens.ts';
 import { PARTS, slotOf, squareOf } from '../judge/paper/squares.ts';
-import { type Addends, readSum, type Sums, summing, zerosLeftOut } from '../judge/paper/summing.ts';
+import {
+  type Addends,
+  noSums,
+  readSum,
+  type Sums,
+  summing,
+  zerosLeftOut,
+} from '../judge/paper/summing.ts';
 import { pointWith } from '../judge/point.ts';
 import type { Findings, Moment, Plan, Scene } from '../judge/scene.ts';
 import type { StageRules } from '../judge/stage.ts';
 import { tiles } from '../judge/tiles.ts';
 import type { Suggestion } from '../judge/work.ts';
-import type { Position } from '../mat/position.ts';
+import type { Desk } from '../mat/desk.ts';
+import { SLOTS } from '../vocabulary.ts';
 import { nextProductFinish, nextRowFinish } from './bar-moves.ts';
 import { rubSquare, writeSquare } from './captions.ts';
 import { nextInLine } from './line-moves.ts';
 import { nextPoint } from './point-moves.ts';
 import { nextTile } from './tile-moves.ts';
 
+const DIAGONALS = slots(1);
+
 /** The digits on the squares, added along the diagonals. */
 const diagonals: Addends = {
   applies: () => true,
   sums: ({ plan, position, memo }) =>
-    remembered(memo, 'diagonals', [position.paper.squares], () => sumsOf(plan, position)),
-  ready: (scene) => factsReady(scene, { at: 'now' }),
+    remembered(memo, DIAGONALS, () => sumsOf(plan, position), position.paper.squares),
+  ready: (scene) => readyIn(scene, readSquares(scene, { at: 'now' })),
 };
 
-function sumsOf(plan: Plan, position: Position): Sums {
-  const places = plan.rows + plan.columns;
-  const sums = Array.from({ length: places }, () => ({ base: 0, reaching: 0 }));
-  for (const [key, content] of Object.entries(position.paper.squares)) {
-    const [row, column] = key.split(':').map(Number);
-    const sum = sums[row! + column!]!;
-    for (const { digit } of Object.values(content)) {
-      sum.base += digit;
+function sumsOf(plan: Plan, position: Desk): Sums {
+  const sums = noSums(plan);
+  const { squares, touched } = position.paper;
+  for (const index of touched) {
+    const sum = sums[Math.floor(index / plan.columns) + (index % plan.columns)]!;
+    for (const slot of SLOTS) {
+      const written = squares[index]![slot];
+      if (written === undefined) continue;
+      sum.base += written.digit;
       sum.reaching += 1;
     }
   }
@@ -58,10 +64,10 @@ function next(scene: Scene, findings: Findings): Suggestion | null {
 
 function nextRow(scene: Scene): Suggestion | null {
   const squares = readSquares(scene, OVER);
-  const [stray] = squares.astray;
+  const stray = squares.find(({ lost }) => lost.length > 0)?.lost[0];
   if (stray !== undefined) return rubSquare(scene.plan, stray);
   for (let row = 0; row < scene.plan.rows; row += 1) {
-    const move = nextFact(scene, squares, row);
+    const move = nextFact(scene, squares[row]!);
     if (move !== null) return move;
     const finish = row < scene.plan.up.length ? nextRowFinish(scene, row) : null;
     if (finish !== null) return finish;
@@ -70,10 +76,9 @@ function nextRow(scene: Scene): Suggestion | null {
 }
 
 /** The units here, the tens on the square to the left; zeros are left out. */
-function nextFact(scene: Scene, { facts, swapped }: Squares, row: number): Suggestion | null {
-  for (const fact of facts) {
-    if (fact.pair[0] !== row) continue;
-    const move = nextDigit(scene, fact, swapped[row]!);
+function nextFact(scene: Scene, { found, swapped }: RowOfFacts): Suggestion | null {
+  for (const fact of found) {
+    const move = nextDigit(scene, fact, swapped);
     if (move !== null) return move;
   }
   return null;
@@ -82,7 +87,7 @@ function nextFact(scene: Scene, { facts, swapped }: Squares, row: number): Sugge
 function nextDigit(scene: Scene, fact: Fact, swapped: boolean): Suggestion | null {
   for (const part of PARTS) {
     if (isRight(fact, part)) continue;
-    const entry = fact.written[part];
+    const entry = fact[part];
     const digit = digitDue(fact.due ?? 0, part);
     if (digit === 0 && entry !== undefined) return rubSquare(scene.plan, entry);
     const square = squareOf(fact.pair, part);

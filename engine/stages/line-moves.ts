@@ -1,9 +1,10 @@
 import type { Columns } from '../judge/paper/columns.ts';
 import type { LineReading, LineSpec } from '../judge/paper/line-reading.ts';
-import { holdsDigits, rowLines } from '../judge/paper/lines.ts';
+import { holdsDigits, NO_LINE, rowLines } from '../judge/paper/lines.ts';
 import type { Scene } from '../judge/scene.ts';
 import type { Suggestion } from '../judge/work.ts';
 import type { Line } from '../mat/action.ts';
+import { digitOn, LINES, lineIndex, placesOn } from '../mat/sheet.ts';
 import { beginLine, rubDigit, writeCarry, writeColumn, writeZero } from './captions.ts';
 
 /** What a line is: of a row, or the product that is added up. */
@@ -19,15 +20,16 @@ export function nextBegin(scene: Scene, row: number): Suggestion | null {
   const { plan, position } = scene;
   const lines = rowLines(scene);
   const { line, worked } = lines[row]!;
-  if (line !== null) return worked === row ? null : beginLine(plan, { do: 'begin', line, row });
-  const all = plan.up.map((_, index): Line => `partial:${index}`);
+  if (line !== NO_LINE)
+    return worked === row ? null : beginLine(plan, { do: 'begin', line: LINES[line]!, row });
+  const all = [...plan.up.keys()];
   const free =
-    all.find((each) => position.paper.begun[each] === undefined) ??
+    all.find((each) => position.paper.begun[LINES[each]!] === undefined) ??
     all.find(
       (each) => !holdsDigits(position, each) && !lines.some((other) => other.line === each),
     ) ??
     all.find((each) => !holdsDigits(position, each));
-  return free === undefined ? null : beginLine(plan, { do: 'begin', line: free, row });
+  return free === undefined ? null : beginLine(plan, { do: 'begin', line: LINES[free]!, row });
 }
 
 /** The next digit of a line, its placeholders first, each carry before the digit that it feeds. */
@@ -38,8 +40,8 @@ export function nextInLine(scene: Scene, reading: LineReading, kind: LineKind): 
   return nextPlaceholder(scene, reading, kind) ?? nextColumn(scene, reading, kind);
 }
 
-function digitAt({ plan, position }: Scene, line: Line, at: number): number | undefined {
-  return position.paper.lines[line]?.[plan.problem.mat.origin + at];
+function digitAt({ position }: Scene, line: Line, at: number): number | undefined {
+  return digitOn(position.paper, line, at);
 }
 
 function nextPlaceholder(
@@ -47,7 +49,7 @@ function nextPlaceholder(
   { spec }: LineReading,
   { line, row }: LineKind,
 ): Suggestion | null {
-  const begun = holdsDigits(scene.position, line);
+  const begun = holdsDigits(scene.position, lineIndex(line));
   for (let at = 0; at < spec.lowest; at += 1) {
     const digit = digitAt(scene, line, at);
     const later = begun && digitAt(scene, line, spec.lowest) !== undefined;
@@ -64,11 +66,11 @@ function nextColumn(scene: Scene, reading: LineReading, kind: LineKind): Suggest
   for (const [column, read] of reads.entries()) {
     const at = spec.lowest + column + shift;
     const over = spec.lowest + column + carried;
-    const standing = spec.carries.find((each) => digitAt(scene, each, over) !== undefined);
+    const standing = spec.carries.find((each) => digitAt(scene, LINES[each]!, over) !== undefined);
     if (read.carry === 'wrong' && standing !== undefined) {
-      return nextCarry(scene, standing, over, read.carryDue, kind);
+      return nextCarry(scene, LINES[standing]!, over, read.carryDue, kind);
     }
-    const unheld = read.mark === 'leftOut' && !holdsDigits(scene.position, line);
+    const unheld = read.mark === 'leftOut' && !holdsDigits(scene.position, lineIndex(line));
     if (read.mark === 'missing' || unheld) {
       const remember = carries !== null && read.carryDue > 0 && read.noted === null;
       return remember && column < spec.columns.needed
@@ -95,7 +97,7 @@ function nextDigit(
   const digit = (base + carry) % 10;
   const place = plan.problem.mat.origin + at;
   const surplus = digit === 0 && column >= columns.needed;
-  return surplus && position.paper.lines[kind.line]?.[place] !== undefined
+  return surplus && digitOn(position.paper, kind.line, at) !== undefined
     ? rubDigit({ do: 'rub', line: kind.line, place })
     : writeColumn(plan, { ...kind, column, base, carry, at, digit });
 }
@@ -118,9 +120,8 @@ function nextCarry(
 function nextUnshifted(scene: Scene, { spec }: LineReading, kind: LineKind): Suggestion | null {
   const due = plainDigits(spec.columns);
   const { line } = kind;
-  const digits = scene.position.paper.lines[line] ?? {};
   const { origin } = scene.plan.problem.mat;
-  const highest = Math.max(...Object.keys(digits).map((place) => Number(place) - origin));
+  const highest = Math.max(...placesOn(scene.position.paper, line));
   for (let at = 0; at <= Math.max(highest, spec.lowest + due.length - 1); at += 1) {
     const column = at - spec.lowest;
     const digit = digitAt(scene, line, at);
@@ -138,10 +139,11 @@ function nextUnshifted(scene: Scene, { spec }: LineReading, kind: LineKind): Sug
 }
 
 /** Carries that still make a line read as shifted are in the way. */
-function nextCarryAway({ position }: Scene, { spec }: LineReading): Suggestion | null {
+function nextCarryAway({ plan, position }: Scene, { spec }: LineReading): Suggestion | null {
   for (const line of spec.carries) {
-    const [place] = Object.keys(position.paper.lines[line] ?? {});
-    if (place !== undefined) return rubDigit({ do: 'rub', line, place: Number(place) });
+    const [at] = placesOn(position.paper, LINES[line]!);
+    if (at !== undefined)
+      return rubDigit({ do: 'rub', line: LINES[line]!, place: plan.problem.mat.origin + at });
   }
   return null;
 }

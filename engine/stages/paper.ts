@@ -1,3 +1,4 @@
+import { carriesOf, holdsDigits } from '../judge/paper/lines.ts';
 import { multiplied, paperZerosLeftOut, writtenRows } from '../judge/paper/multiplied.ts';
 import { pens } from '../judge/paper/pens.ts';
 import { isZeroRow } from '../judge/paper/row-steps.ts';
@@ -7,6 +8,7 @@ import { pointWith } from '../judge/point.ts';
 import type { Findings, Scene } from '../judge/scene.ts';
 import type { StageRules } from '../judge/stage.ts';
 import type { Suggestion } from '../judge/work.ts';
+import { LINES } from '../mat/sheet.ts';
 import { nextProductFinish, nextRowFinish } from './bar-moves.ts';
 import { nextBegin, nextInLine } from './line-moves.ts';
 import { nextPoint } from './point-moves.ts';
@@ -21,7 +23,7 @@ function next(scene: Scene, findings: Findings): Suggestion | null {
 /** One row is the product: it is written where the product stands. */
 function nextSingle(scene: Scene): Suggestion | null {
   const reading = readRow(multiplied, scene, { at: 'product' }, 0);
-  const beside = reading.spec.line === 'partial:0' && scene.position.paper.lines['partial:0'];
+  const beside = reading.spec.line === 0 && holdsDigits(scene.position, 0);
   const line = beside ? 'partial:0' : 'product';
   return nextInLine(scene, reading, { line, carries: 'carry:0', row: 0 });
 }
@@ -41,9 +43,8 @@ function nextRow(scene: Scene, row: number): Suggestion | null {
   if (reading.spec.columns.needed === 0 && reading.faults.length === 0) return null;
   const begin = nextBegin(scene, row);
   if (begin !== null) return begin;
-  const line = reading.spec.line!;
-  const carries = line.replace('partial', 'carry') as `carry:${number}`;
-  return nextInLine(scene, reading, { line, carries, row });
+  const { line } = reading.spec;
+  return nextInLine(scene, reading, { line: LINES[line]!, carries: LINES[carriesOf(line)]!, row });
 }
 
 function nextSum(scene: Scene): Suggestion | null {

@@ -10,6 +10,7 @@ import { sliding } from '../judge/sliding.ts';
 import type { StageRules } from '../judge/stage.ts';
 import { tiles } from '../judge/tiles.ts';
 import type { Suggestion } from '../judge/work.ts';
+import { LINES } from '../mat/sheet.ts';
 import { nextBegin, nextInLine } from './line-moves.ts';
 import { nextWithBars, pointOfBars } from './with-bars.ts';
 
@@ -18,8 +19,8 @@ function nextRecord(scene: Scene, _findings: Findings, row: number): Suggestion 
   if (scene.plan.up.length === 1) return null;
   const reading = readRow(recorded, scene, { at: 'row', row }, row);
   if (reading.spec.columns.needed === 0 && reading.faults.length === 0) return null;
-  const line = reading.spec.line;
-  return nextBegin(scene, row) ?? nextInLine(scene, reading, { line: line!, carries: null, row });
+  const line = LINES[reading.spec.line]!;
+  return nextBegin(scene, row) ?? nextInLine(scene, reading, { line, carries: null, row });
 }
 
 /** As the bars, each partial product written instead of said. */

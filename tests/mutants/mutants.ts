@@ -145,11 +145,11 @@ export const mutants: readonly Mutant[] = [
   writing(
     'engine/judge/paper/facts-read.ts',
     'a row of facts is read the other way round at every tie',
-    'return keptIn(scene, other.found) > keptIn(scene, usual.found);',
+    'return keptIn(digits, other.found) > keptIn(digits, usual.found);',
     'return true;',
   ),
   writing(
-    'engine/judge/paper/facts-written.ts',
+    'engine/judge/paper/facts-faults.ts',
     'a right digit of a named fact on a wrong square is called a wrong fact',
     "digits.includes(entry.digit) ? 'where' : 'fact'",
     "digits.length === 0 ? 'where' : 'fact'",

@@ -43,10 +43,14 @@ export function sumColumns(
   sums: readonly { readonly base: number; readonly reaching: number }[],
 ): Columns {
   const list: Column[] = [];
-  for (const { base, reaching } of sums) {
-    list.push({ base, most: 9 * reaching + Math.floor((list.at(-1)?.most ?? 0) / 10) });
+  let most = 0;
+  let highest = -1;
+  for (let place = 0; place < sums.length; place += 1) {
+    const { base, reaching } = sums[place]!;
+    most = 9 * reaching + Math.floor(most / 10);
+    list.push({ base, most });
+    if (base > 0) highest = place;
   }
-  const highest = list.findLastIndex(({ base }) => base > 0);
   const written = sums.some(({ reaching }) => reaching > 0);
   return { list, needed: highest < 0 && written ? 1 : highest + 1, carrying: true };
 }

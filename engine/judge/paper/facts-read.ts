@@ -1,247 +1,202 @@
 import type { Square } from '../../mat/geometry.ts';
-import { isOver, ownDue, trueDue } from '../ledger.ts';
-import { remembered } from '../memo.ts';
-import type { Moment, Plan, Scene } from '../scene.ts';
+import { isOver, placed } from '../ledger.ts';
+import { kept, recalled, slots } from '../memo.ts';
+import type { Ledger, Moment, Plan, Scene } from '../scene.ts';
+import { type Ends, type Fact, isRight, isTurned, type RowRead, readWay } from './facts-row.ts';
 import { isFinal } from './rows-written.ts';
-import { type Entry, entriesOf, PARTS, type Part } from './squares.ts';
+import { type Entry, PARTS, type Part } from './squares.ts';
 
-/** One fact on the squares: what its own tiles make due and what stands in its two slots. */
-export interface Fact {
-  readonly pair: Square;
-  /** null: a tile is missing, so nothing is owed or forbidden yet. */
-  readonly due: number | null;
-  readonly written: Readonly<Partial<Record<Part, Entry>>>;
-  /** Slots where a digit stands now that names another pair. */
-  readonly covered: readonly Part[];
-  readonly final: boolean;
+/** What one slot lacks, and what it holds that is not due there. */
+export interface Amiss {
+  readonly fact: Fact;
+  readonly part: Part;
+  readonly entry: Entry | undefined;
 }
 
-export interface Squares {
-  readonly facts: readonly Fact[];
-  /** Digits that say of themselves that they belong to another pair. */
-  readonly astray: readonly Entry[];
-  /** By row: the slots are used the other way round. */
-  readonly swapped: readonly boolean[];
-  /** Actions whose digit would be right the other way round, in rows that do not show yet how they are written. */
+/** Digits of the facts of a row that were right where they stood, by `factSlot`. */
+type RightDigits = Ledger['factDigits'][number];
+
+/** A row of squares as it reads best: its slots as usual, or all swapped. */
+export interface RowOfFacts extends Omit<RowRead, 'amiss'> {
+  /** The slots are used the other way round. */
+  readonly swapped: boolean;
+  /** Actions whose digit would be right the other way round, in a row that does not show yet how it is written. */
   readonly doubted: readonly number[];
+  readonly amiss: readonly Amiss[];
+  /** Nothing in it is a fault, whatever stands in other rows. */
+  readonly quiet: boolean;
+  /** The digits that are or were right where they stand. */
+  readonly right: RightDigits;
 }
 
-export function digitDue(due: number, part: Part): number {
-  return part === 'units' ? due % 10 : Math.floor(due / 10);
-}
-
-/** Whether nothing more comes in this row, or anywhere. */
-interface Ends {
-  readonly row: boolean;
-  readonly all: boolean;
-}
-
-/**
- * Without both tiles nothing is due; at the end what is right for the true problem is let stand. Beyond the two
- * numbers no tile is to come: there the finish of the row is the end.
- */
-function dueOf(scene: Scene, pair: Square, value: number, ends: Ends): number | null {
-  const { plan, position } = scene;
-  const own = ownDue(position, pair);
-  const outside = pair[0] >= plan.up.length || pair[1] >= plan.across.length;
-  if (own !== null || !(ends.all || (outside && ends.row))) return own;
-  return value === trueDue(plan, pair) ? value : 0;
-}
-
-function factsOf(scene: Scene, ends: Ends, row: number, entries: readonly Entry[]): Fact[] {
-  const final = ends.row;
-  const written: Partial<Record<Part, Entry>>[] = [];
-  const covered: Part[][] = [];
-  const outside: Fact[] = [];
-  for (const entry of entries) {
-    if (isAstray(entry)) {
-      covered[entry.pair[1]] = [...(covered[entry.pair[1]] ?? []), entry.part];
-      continue;
-    }
-    if (entry.pair[1] < 0) {
-      // Nothing comes from the right of the last column.
-      const written = { [entry.part]: entry };
-      outside.push({ pair: entry.pair, due: 0, written, covered: [], final });
-      continue;
-    }
-    const before = written[entry.pair[1]];
-    written[entry.pair[1]] =
-      entry.part === 'units' ? withUnits(entry, before?.tens) : withTens(entry, before?.units);
-  }
-  const width = Math.max(scene.plan.across.length, tilesWide(scene), written.length);
-  const inside = Array.from({ length: width }, (_, column): Fact => {
-    const pair: Square = [row, column];
-    const own = written[column] ?? {};
-    return {
-      pair,
-      due: dueOf(scene, pair, writtenValue(own), ends),
-      written: own,
-      covered: covered[column] ?? [],
-      final,
-    };
-  });
-  return [...outside, ...inside];
-}
-
-function withUnits(units: Entry, tens: Entry | undefined): Fact['written'] {
-  return tens === undefined ? { units } : { units, tens };
-}
-
-function withTens(tens: Entry, units: Entry | undefined): Fact['written'] {
-  return units === undefined ? { tens } : { units, tens };
-}
-
-/** Columns as far as the child's tiles reach. */
-function tilesWide({ position }: Scene): number {
-  return position.tiles.bottom.findLastIndex((tile) => tile !== null) + 1;
-}
-
-function isAstray({ of, pair }: Entry): boolean {
-  return of !== undefined && (of[0] !== pair[0] || of[1] !== pair[1]);
-}
-
-export function writtenValue(written: Fact['written']): number {
-  return 10 * (written.tens?.digit ?? 0) + (written.units?.digit ?? 0);
-}
-
-/** Nothing written is right only for a zero. */
-export function isRight(fact: Fact, part: Part): boolean {
-  const given = fact.written[part]?.digit;
-  const due = digitDue(fact.due ?? 0, part);
-  return given === undefined ? due === 0 : given === due;
-}
+/** By row of the mat. */
+export type Squares = readonly RowOfFacts[];
 
 /** The squares row by row, the slots of each row as they read best: all as usual or all swapped. */
 export function readSquares(scene: Scene, moment: Moment): Squares {
-  const { position, ledger } = scene;
-  const from: unknown[] = [position.tiles, ledger.squarePens, ledger.factDigits, position.finished];
-  if (moment.at === 'row') from.push(ROWS[moment.row]!);
-  return remembered(scene.memo, NAMES[moment.at], from, () => readRows(scene, moment));
+  const rows: RowOfFacts[] = [];
+  for (let row = 0; row < scene.plan.rows; row += 1) rows.push(readRow(scene, moment, row));
+  return rows;
 }
 
-const NAMES: Readonly<Record<Moment['at'], string>> = {
-  now: 'squares now',
-  row: 'squares at a row',
-  product: 'squares at the product',
-  problem: 'squares at the product',
-};
-
-const ROWS = Array.from({ length: 6 }, (_, row) => `row ${row} of squares`);
-const LAST_ROWS = ROWS.map((row) => `${row} at the end`);
-
-/** One row of squares read one way. */
-interface RowRead {
-  readonly found: readonly Fact[];
-  readonly lost: readonly Entry[];
-  readonly amiss: number;
-}
-
-function readRows(scene: Scene, moment: Moment): Squares {
-  const facts: Fact[] = [];
-  const astray: Entry[] = [];
-  const turned: boolean[] = [];
-  const doubted: number[] = [];
-  for (let row = 0; row < scene.plan.rows; row += 1) {
-    const { found, lost, swapped, rival } = readRow(scene, moment, row);
-    facts.push(...found);
-    astray.push(...lost);
-    turned.push(swapped);
-    if (rival !== null) doubted.push(...rightActs(rival));
-  }
-  return { facts, astray, swapped: turned, doubted };
-}
-
-/**
- * An answer at each step may have to guess which way a row is written: of two slips, or of one with both digits of a
- * fact, in a row whose slots are swapped it may then ask two steps. What would be right the other way is not asked.
- * `rival`: the other reading, as long as the row is not finished and one slip may make the difference.
- */
-interface BestRead extends RowRead {
-  readonly swapped: boolean;
-  readonly rival: RowRead | null;
-}
+const MOST_ROWS = 6;
+/** A row that is finished or not, where all is over or not. */
+const WAYS = slots(MOST_ROWS * 4);
+const BEST = slots(MOST_ROWS * 4);
 
 /** One slip with a fact may be wrong in both its digits. */
 const ONE_SLIP = 2;
 
-function readRow(scene: Scene, moment: Moment, row: number): BestRead {
+export function readRow(scene: Scene, moment: Moment, row: number): RowOfFacts {
+  const { plan, position, ledger, memo } = scene;
   const over = isOver(moment);
-  const final = row < scene.plan.up.length ? isFinal(scene, moment, row) : over;
-  const from = [scene.position.tiles, scene.ledger.squarePens[row], final];
-  const name = (over ? LAST_ROWS : ROWS)[row]!;
-  const ends: Ends = { row: final, all: over };
-  const { usual, other } = remembered(scene.memo, name, from, () => {
-    const found = readWay(scene, ends, row, false);
-    return { usual: found, other: found.amiss > 0 ? readWay(scene, ends, row, true) : found };
-  });
-  const swapped = isSwapped(scene, usual, other);
+  const final = row < plan.up.length ? isFinal(scene, moment, row) : over;
+  const slot = row * 4 + (over ? 2 : 0) + (final ? 1 : 0);
+  const { tiles } = position;
+  const line = ledger.squareRows[row]!;
+  const digits = ledger.factDigits[row];
+  const known = recalled<RowOfFacts>(memo, BEST + slot, tiles, line, digits);
+  if (known !== undefined) return known;
+  const ways =
+    recalled<Ways>(memo, WAYS + slot, tiles, line) ??
+    kept(memo, WAYS + slot, waysOf(scene, row, { row: final, all: over }), tiles, line);
+  return kept(memo, BEST + slot, bestOf(ways, digits, final), tiles, line, digits);
+}
+
+/** A row read as usual; the other way round only where that leaves something amiss, else the same again. */
+interface Ways {
+  readonly usual: RowRead;
+  readonly other: RowRead;
+}
+
+function waysOf({ plan, position, ledger }: Scene, row: number, ends: Ends): Ways {
+  const line = ledger.squareRows[row]!;
+  const usual = readWay(plan, position, line, row, ends, false);
+  return { usual, other: usual.amiss > 0 ? readWay(plan, position, line, row, ends, true) : usual };
+}
+
+/**
+ * An answer at each step may have to guess which way a row is written: of two slips, or of one with both digits of a
+ * fact, in a row whose slots are swapped it may then ask two steps. What would be right the other way is not asked, as
+ * long as the row is not finished and one slip may make the difference.
+ */
+function bestOf({ usual, other }: Ways, digits: RightDigits, final: boolean): RowOfFacts {
+  const swapped = isSwapped(digits, usual, other);
   const close = !final && other !== usual && Math.abs(other.amiss - usual.amiss) <= ONE_SLIP;
   const rival = close ? (swapped ? usual : other) : null;
-  return { ...(swapped ? other : usual), swapped, rival };
+  const { found, lost } = swapped ? other : usual;
+  const doubted = rival === null ? NONE : rightActs(rival);
+  const amiss = amissIn(found, digits);
+  const quiet = lost.length === 0 && !amiss.some(isLoud);
+  return { found, lost, swapped, doubted, amiss, quiet, right: rightIn(found, digits) };
 }
+
+const NONE: readonly number[] = [];
 
 function rightActs({ found }: RowRead): number[] {
   return found.flatMap((fact) =>
     PARTS.flatMap((part) => {
-      const entry = fact.written[part];
+      const entry = fact[part];
       return entry !== undefined && fact.due !== null && isRight(fact, part) ? [entry.act] : [];
     }),
   );
 }
 
+function amissIn(facts: readonly Fact[], digits: RightDigits): readonly Amiss[] {
+  let amiss: Amiss[] | null = null;
+  for (let index = 0; index < facts.length; index += 1) {
+    const fact = facts[index]!;
+    if (fact.due === null) continue;
+    for (let each = 0; each < PARTS.length; each += 1) {
+      const part = PARTS[each]!;
+      if (stands(digits, fact, part)) continue;
+      amiss ??= [];
+      amiss.push({ fact, part, entry: fact[part] });
+    }
+  }
+  return amiss ?? NOTHING_AMISS;
+}
+
+const NOTHING_AMISS: readonly Amiss[] = [];
+
+/** What merely is not there yet is no fault, unless its digits stand the other way round. */
+function isLoud({ fact, entry }: Amiss): boolean {
+  return entry !== undefined || fact.final || isTurned(fact);
+}
+
+/** The list itself where nothing is right that was not so before. */
+function rightIn(facts: readonly Fact[], before: RightDigits): RightDigits {
+  let digits = before;
+  for (let index = 0; index < facts.length; index += 1) {
+    const fact = facts[index]!;
+    if (fact.due === null) continue;
+    for (let each = 0; each < PARTS.length; each += 1) {
+      const part = PARTS[each]!;
+      const entry = fact[part];
+      if (entry === undefined || !isRight(fact, part)) continue;
+      const slot = factSlot(fact.pair, part);
+      if (digits?.[slot] !== entry.digit) digits = placed(digits ?? [], slot, entry.digit);
+    }
+  }
+  return digits;
+}
+
 /** Where both read equally well, the row is read on as it was read so far. */
-function isSwapped(scene: Scene, usual: RowRead, other: RowRead): boolean {
+function isSwapped(digits: RightDigits, usual: RowRead, other: RowRead): boolean {
   if (other.amiss !== usual.amiss || other === usual) return other.amiss < usual.amiss;
-  return keptIn(scene, other.found) > keptIn(scene, usual.found);
-}
-
-function readWay(scene: Scene, ends: Ends, row: number, swapped: boolean): RowRead {
-  const entries = entriesOf(scene, row, swapped);
-  const found = factsOf(scene, ends, row, entries);
-  const lost = entries.filter(isAstray);
-  // A digit that names another pair than its slot's speaks for the other way more than a wrong one.
-  return { found, lost, amiss: 2 * lost.length + amissIn(found, lost) };
-}
-
-/** Written over by what is counted already, or standing elsewhere with its name. */
-function isExcused({ pair, due, written, covered }: Fact, part: Part, lost: readonly Entry[]) {
-  if (covered.includes(part)) return true;
-  const isIt = ({ of, digit }: Entry) =>
-    of![0] === pair[0] && of![1] === pair[1] && digit === digitDue(due ?? 0, part);
-  return written[part] === undefined && lost.some(isIt);
+  return keptIn(digits, other.found) > keptIn(digits, usual.found);
 }
 
 /** How many digits stand, or are written over by what names another pair, that were right when they were written. */
-function keptIn({ ledger, plan }: Scene, facts: readonly Fact[]): number {
-  return facts.reduce((sum, { pair, written, covered }) => {
-    const kept = PARTS.filter((part) => {
-      const before = ledger.factDigits[factSlot(plan, pair, part)];
-      return before !== undefined && (covered.includes(part) || written[part]?.digit === before);
-    });
-    return sum + kept.length;
-  }, 0);
-}
-
-/** Index of a slot of a pair in `Ledger.factDigits`; a pair may lie one square to the right of the mat. */
-export function factSlot({ columns }: Plan, [row, column]: Square, part: Part): number {
-  return 2 * (row * (columns + 1) + column + 1) + (part === 'units' ? 0 : 1);
-}
-
-/** Units where the tens belong and the other way round. */
-export function isTurned({ due, written }: Fact): boolean {
-  if (due === null || due === 0 || due % 11 === 0) return false;
-  const { units, tens } = written;
-  return 10 * (units?.digit ?? 0) + (tens?.digit ?? 0) === due;
-}
-
-/** A digit that would come from beyond the last column speaks for the other way more than a wrong one. */
-function amissIn(facts: readonly Fact[], lost: readonly Entry[]): number {
+function keptIn(digits: RightDigits, facts: readonly Fact[]): number {
   return facts.reduce((sum, fact) => {
-    const written = PARTS.filter((part) => fact.written[part] !== undefined);
-    if (fact.pair[1] < 0) return sum + 2 * written.length;
-    if (fact.due === null) return sum + written.length;
-    if (isTurned(fact)) return sum + 1;
-    const wrong = PARTS.filter((part) => !isExcused(fact, part, lost) && !isRight(fact, part));
-    return sum + wrong.filter((part) => fact.final || written.includes(part)).length;
+    const stay = PARTS.filter((part) => {
+      const before = rightBefore(digits, fact, part);
+      return before !== undefined && (fact.covered.includes(part) || fact[part]?.digit === before);
+    });
+    return sum + stay.length;
   }, 0);
+}
+
+/** Index of a slot of a pair in its row of `Ledger.factDigits`; a pair may lie one square to the right of the mat. */
+export function factSlot(pair: Square, part: Part): number {
+  return 2 * (pair[1] + 1) + (part === 'units' ? 0 : 1);
+}
+
+/** The digit of a fact that was right where it stood. */
+export function rightBefore(digits: RightDigits, { pair }: Fact, part: Part): number | undefined {
+  return digits?.[factSlot(pair, part)];
+}
+
+/** Right, or right when it was written and not written over since. */
+export function stands(digits: RightDigits, fact: Fact, part: Part): boolean {
+  if (isRight(fact, part)) return true;
+  const given = fact[part]?.digit;
+  const before = rightBefore(digits, fact, part);
+  return given === undefined
+    ? before !== undefined && fact.covered.includes(part)
+    : before === given;
+}
+
+/** So many places, from the origin, have all their facts. */
+export function readyIn({ plan }: { readonly plan: Plan }, squares: Squares): number {
+  let ready = Number.POSITIVE_INFINITY;
+  for (let row = 0; row < squares.length; row += 1) {
+    const { found } = squares[row]!;
+    for (let index = 0; index < found.length; index += 1) {
+      const fact = found[index]!;
+      if (!fact.final && row + fact.pair[1] < ready && lacks(plan, fact))
+        ready = row + fact.pair[1];
+    }
+  }
+  return ready;
+}
+
+function lacks({ up, across }: Plan, fact: Fact): boolean {
+  if (fact.due !== null) {
+    const units = fact.units === undefined && !isRight(fact, 'units');
+    return units || (fact.tens === undefined && !isRight(fact, 'tens'));
+  }
+  const [row, column] = fact.pair;
+  return (across[column] ?? 0) * (up[row] ?? 0) > 0;
 }

@@ -1,14 +1,13 @@
-import type { Line } from '../../mat/action.ts';
-import type { ColumnRead, Progress } from './carrying.ts';
+import type { ColumnRead, Progress, Written } from './carrying.ts';
 import type { Columns } from './columns.ts';
 
 /** What a line should hold, and which step answers for what. Places are counted from the origin. */
 export interface LineSpec {
   /** Names the way in which a row is read, where it is not the usual one: what was right stays so in the same way only. */
   readonly name: string;
-  /** null: not begun. */
-  readonly line: Line | null;
-  readonly carries: readonly Line[];
+  /** Indexes of the line (`NO_LINE`: not begun) and of its carries. */
+  readonly line: number;
+  readonly carries: readonly number[];
   /** Where the lowest column stands; below it there are placeholders. */
   readonly lowest: number;
   readonly columns: Columns;
@@ -37,6 +36,9 @@ export interface LineReading {
   readonly shift: number;
   /** The same for the carries. */
   readonly carried: number;
+  /** From the lowest column up; while the line surely lacks digits, only as far as anything is written (`whole`). */
   readonly reads: readonly ColumnRead[];
+  readonly short: boolean;
+  readonly written: Written;
   readonly faults: readonly Fault[];
 }

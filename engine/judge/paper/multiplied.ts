@@ -1,19 +1,27 @@
-import type { LineDigits } from '../../mat/position.ts';
-import { remembered } from '../memo.ts';
+import type { Sheet, WrittenLine } from '../../mat/sheet.ts';
+import { kept, recalled, slots } from '../memo.ts';
 import type { Moment, Plan, Scene } from '../scene.ts';
 import { atLeastOne, type Columns, productColumns } from './columns.ts';
-import { holdsDigits, PARTIALS, rowLines } from './lines.ts';
+import { holdsDigits, rowLines } from './lines.ts';
 import { isZeroRow } from './row-steps.ts';
 import { type RowSource, readRow } from './rows-written.ts';
-import { type Addends, readSum, type Sums, zerosLeftOut } from './summing.ts';
+import { type Addends, noSums, readSum, type Sums, zerosLeftOut } from './summing.ts';
+
+const COLUMNS = slots(1);
+const ADDENDS = slots(1);
+const READY = slots(1);
 
 /** Rows of the written algorithm: the printed multiplicand times one digit, carries written or in the head. */
 export const multiplied: RowSource = {
   applies: () => true,
   columns: ({ plan, memo }, row) =>
-    remembered(memo, 'columns of the rows', [plan], () =>
-      plan.up.map((_, each) => columnsOf(plan, each)),
-    )[row]!,
+    (recalled<readonly (readonly Columns[])[]>(memo, COLUMNS, plan) ??
+      kept(
+        memo,
+        COLUMNS,
+        plan.up.map((_, each) => columnsOf(plan, each)),
+        plan,
+      ))[row]!,
   ready: () => true,
 };
 
@@ -26,35 +34,62 @@ function columnsOf(plan: Plan, row: number): readonly Columns[] {
 export const writtenRows: Addends = {
   applies: ({ up }) => up.length > 1,
   sums: ({ plan, position, memo }) => {
-    const rows = plan.up.map((_, row) => position.paper.lines[PARTIALS[row]!]);
-    return remembered(memo, 'rows to add', rows, () => sumsOf(plan, rows));
+    const { lines } = position.paper;
+    const [a, b, c] = [lines[0], lines[1], lines[2]];
+    const [d, e, f] = [lines[3], lines[4], lines[5]];
+    return (
+      recalled(memo, ADDENDS, a, b, c, d, e, f) ??
+      kept(memo, ADDENDS, sumsOf(plan, position.paper), a, b, c, d, e, f)
+    );
   },
   ready: (scene) => {
-    let ready = Number.POSITIVE_INFINITY;
-    for (let row = 0; row < scene.plan.up.length; row += 1)
-      ready = Math.min(ready, rowReady(scene, row));
-    return ready;
+    const { memo, position, ledger, claims } = scene;
+    const { kept: lines, begun } = position.paper;
+    const { rows } = position.finished;
+    const sums = writtenRows.sums(scene);
+    return (
+      recalled(memo, READY, sums, lines, begun, rows, ledger.pens, ledger.lines, claims) ??
+      kept(
+        memo,
+        READY,
+        rowsReady(scene),
+        sums,
+        lines,
+        begun,
+        rows,
+        ledger.pens,
+        ledger.lines,
+        claims,
+      )
+    );
   },
 };
 
-function sumsOf(plan: Plan, rows: readonly (LineDigits | undefined)[]): Sums {
-  const places = plan.rows + plan.columns;
-  const sums = Array.from({ length: places }, () => ({ base: 0, reaching: 0 }));
-  for (const line of rows) {
-    if (line !== undefined) addLine(sums, line, plan.problem.mat.origin);
+function rowsReady(scene: Scene): number {
+  let ready = Number.POSITIVE_INFINITY;
+  for (let row = 0; row < scene.plan.up.length; row += 1)
+    ready = Math.min(ready, rowReady(scene, row));
+  return ready;
+}
+
+function sumsOf(plan: Plan, { lines }: Sheet): Sums {
+  const sums = noSums(plan);
+  for (let row = 0; row < plan.up.length; row += 1) {
+    const line = lines[row];
+    if (line !== undefined) addLine(sums, line);
   }
   return sums;
 }
 
-function addLine(
-  sums: { base: number; reaching: number }[],
-  digits: Readonly<Record<string, number>>,
-  origin: number,
-): void {
-  const places = Object.keys(digits).map((place) => Number(place) - origin);
-  for (let at = Math.min(...places); at <= Math.max(...places); at += 1) {
+/** A place left empty between two digits of a line is a 0. */
+function addLine(sums: { base: number; reaching: number }[], { digits }: WrittenLine): void {
+  let last = digits.length - 1;
+  while (last >= 0 && digits[last] === undefined) last -= 1;
+  let at = 0;
+  while (digits[at] === undefined && at < last) at += 1;
+  for (; at <= last; at += 1) {
     const sum = sums[at]!;
-    sum.base += digits[origin + at] ?? 0;
+    sum.base += digits[at] ?? 0;
     sum.reaching += 1;
   }
 }
@@ -64,7 +99,7 @@ function rowReady(scene: Scene, row: number): number {
   const { plan, position } = scene;
   if (isZeroRow(plan, row) || position.finished.rows.includes(row)) return Number.POSITIVE_INFINITY;
   const { line } = rowLines(scene)[row]!;
-  if (line === null || !holdsDigits(position, line)) return 0;
+  if (!holdsDigits(position, line)) return 0;
   const { spec, shift, reads } = readRow(multiplied, scene, { at: 'row', row }, row);
   const gap = reads.findIndex(({ mark }) => mark === 'missing');
   return gap < 0 ? Number.POSITIVE_INFINITY : spec.lowest + shift + gap;

@@ -1,39 +1,36 @@
-import type { Action, ActionOf, Line } from '../../mat/action.ts';
+import type { Action, ActionOf } from '../../mat/action.ts';
 import type { Square } from '../../mat/geometry.ts';
+import { lineIndex, PRODUCT } from '../../mat/sheet.ts';
 import type { Slot } from '../../vocabulary.ts';
-import { replaced } from '../ledger.ts';
+import { withPaper } from '../changes.ts';
+import { placed, replaced } from '../ledger.ts';
 import type { Aspect, Ledger, Note, Pens } from '../scene.ts';
+import type { Entry, SquareRow } from './squares.ts';
 
 const NO_PENS: Pens = { acts: [], crossed: [], begun: undefined };
 
-export function pensOf({ pens }: Ledger, line: Line): Pens {
-  return pens[line] ?? NO_PENS;
+/** Of the line with this index. */
+export function pensOf({ pens, sumPens }: Ledger, line: number): Pens {
+  if (line < 0) return NO_PENS;
+  return (line < PRODUCT ? pens[line] : sumPens[line - PRODUCT]) ?? NO_PENS;
 }
 
-function withPens(ledger: Ledger, line: Line, pens: Pens): Ledger {
-  return { ...ledger, pens: { ...ledger.pens, [line]: pens } };
+function withPens(ledger: Ledger, line: number, pens: Pens): Ledger {
+  return line < PRODUCT
+    ? withPaper(ledger, { pens: placed(ledger.pens, line, pens) })
+    : withPaper(ledger, { sumPens: placed(ledger.sumPens, line - PRODUCT, pens) });
 }
 
-/** Without `act`: rubbed out. */
-function withSquarePen(ledger: Ledger, [row, column]: Square, slot: Slot, act?: number): Ledger {
-  const { columns, acts } = ledger.squarePens[row]!;
-  const pens = {
+/** Without an entry: rubbed out. */
+function withEntry(ledger: Ledger, square: Square, slot: Slot, entry: Entry | undefined): Ledger {
+  const [row, column] = square;
+  const { columns, own, fromRight } = ledger.squareRows[row]!;
+  const line: SquareRow = {
     columns: columns.includes(column) ? columns : [...columns, column],
-    acts: act === undefined ? acts : { ...acts, [slot]: placed(acts[slot], column, act) },
+    own: slot === 'own' ? placed(own, column, entry) : own,
+    fromRight: slot === 'fromRight' ? placed(fromRight, column, entry) : fromRight,
   };
-  return { ...ledger, squarePens: replaced(ledger.squarePens, row, pens) };
-}
-
-/** The list with the item at the place, filled up with nothing below it. */
-export function placed<T>(
-  list: readonly (T | undefined)[],
-  at: number,
-  item: T,
-): (T | undefined)[] {
-  const copy = list.slice();
-  while (copy.length < at) copy.push(undefined);
-  copy[at] = item;
-  return copy;
+  return withPaper(ledger, { squareRows: replaced(ledger.squareRows, row, line) });
 }
 
 const note: Note<Extract<Action, { do: 'write' | 'begin' }>> = (
@@ -43,23 +40,28 @@ const note: Note<Extract<Action, { do: 'write' | 'begin' }>> = (
   act,
 ) => {
   if (action.do === 'begin') {
-    const before = pensOf(ledger, action.line);
-    return { ledger: withPens(ledger, action.line, { ...before, begun: act }) };
+    const line = lineIndex(action.line);
+    const { acts, crossed } = pensOf(ledger, line);
+    return { ledger: withPens(ledger, line, { acts, crossed, begun: act }) };
   }
-  if ('square' in action) return { ledger: withSquarePen(ledger, action.square, action.slot, act) };
-  const { line, place } = action;
+  if ('square' in action) {
+    const { square, slot, digit, of } = action;
+    return { ledger: withEntry(ledger, square, slot, { digit, of, square, slot, act }) };
+  }
+  const line = lineIndex(action.line);
   const { acts, crossed, begun } = pensOf(ledger, line);
-  const now = placed(acts, place - plan.problem.mat.origin, act);
+  const now = placed(acts, action.place - plan.problem.mat.origin, act);
   return { ledger: withPens(ledger, line, { acts: now, crossed, begun }) };
 };
 
 /** A carry is rubbed out when it is used up: the digit that it fed was still made with it. */
 const noteRub: Note<ActionOf<'rub'>> = ({ ledger, plan, position }, _after, action, act) => {
-  if ('square' in action) return { ledger: withSquarePen(ledger, action.square, action.slot) };
+  if ('square' in action)
+    return { ledger: withEntry(ledger, action.square, action.slot, undefined) };
   if (!action.line.startsWith('carry')) return { ledger };
-  const { line, place } = action;
-  const given = position.paper.lines[line]![place]!;
-  const at = place - plan.problem.mat.origin;
+  const line = lineIndex(action.line);
+  const at = action.place - plan.problem.mat.origin;
+  const given = position.paper.lines[line]!.digits[at]!;
   const { acts, crossed, begun } = pensOf(ledger, line);
   const now = placed(crossed, at, { act, given });
   return { ledger: withPens(ledger, line, { acts, crossed: now, begun }) };

@@ -1,8 +1,7 @@
-import type { Line } from '../../mat/action.ts';
 import type { Plan, Scene } from '../scene.ts';
-import { type ColumnRead, readColumns, stayed, type Written } from './carrying.ts';
+import { type ColumnRead, readColumns, type Written } from './carrying.ts';
 import { withClaims } from './claims.ts';
-import { keptLines, wayOf } from './kept-line.ts';
+import { carriesKept, isWhole, keptIn, keptLines, wayOf } from './kept-line.ts';
 import type { Fault, LineReading, LineSpec } from './line-reading.ts';
 import { pensOf } from './pens.ts';
 import { digitStep, sumStep, zeroStep } from './row-steps.ts';
@@ -17,64 +16,68 @@ export function zeroStepOf(plan: Plan, { row }: LineSpec, placeholder: number): 
   return row < 0 ? sumStep(plan, 0) : zeroStep(plan, row, placeholder);
 }
 
+type Digits = readonly (number | undefined)[];
+
 interface Paper {
   readonly scene: Scene;
-  readonly digits: readonly (number | undefined)[];
-  readonly carries: readonly (number | undefined)[];
-  readonly highest: number;
+  readonly digits: Digits;
+  readonly carries: Digits;
+  /** Highest place with a digit, with a carry; −1: none. */
+  readonly highestDigit: number;
+  readonly highestCarry: number;
   /** A carry was crossed out: a digit may have been made with it. */
   readonly crossed: boolean;
 }
 
-function linesOf({ line }: LineSpec): readonly Line[] {
-  return line === null ? [] : [line];
-}
+const NO_DIGITS: Digits = [];
+const NO_FAULTS: readonly Fault[] = [];
 
 /** What stands on a line, by place from the origin. */
-function digitsOn({ plan, position }: Scene, line: Line | null): (number | undefined)[] {
-  const digits = line === null ? undefined : position.paper.lines[line];
-  const found: (number | undefined)[] = [];
-  if (digits === undefined) return found;
-  const { origin } = plan.problem.mat;
-  for (let at = 0; at <= plan.rows + plan.columns; at += 1) found.push(digits[origin + at]);
-  return found;
+function digitsOn({ position }: Scene, line: number): Digits {
+  return line < 0 ? NO_DIGITS : (position.paper.lines[line]?.digits ?? NO_DIGITS);
 }
 
 /** Of two lines of carries, what stands on the later one. */
-function carriesOn(scene: Scene, lines: readonly Line[]): (number | undefined)[] {
-  const found = digitsOn(scene, lines[0] ?? null);
-  for (let index = 1; index < lines.length; index += 1) {
-    for (const [at, digit] of digitsOn(scene, lines[index]!).entries()) {
-      if (digit !== undefined || at >= found.length) found[at] = digit;
-    }
+function carriesOn(scene: Scene, lines: readonly number[]): Digits {
+  let found = NO_DIGITS;
+  for (let index = 0; index < lines.length; index += 1) {
+    const more = digitsOn(scene, lines[index]!);
+    if (more === NO_DIGITS) continue;
+    const below = found;
+    found = below === NO_DIGITS ? more : more.map((digit, at) => digit ?? below[at]);
   }
   return found;
 }
 
-function paperOf(scene: Scene, spec: LineSpec): Paper {
-  const digits = digitsOn(scene, spec.line);
-  const { carrying } = spec.columns;
-  const carries = carrying ? carriesOn(scene, spec.carries) : [];
-  const crossed =
-    carrying && spec.carries.some((line) => pensOf(scene.ledger, line).crossed.length > 0);
-  const highest = Math.max(highestOf(digits), highestOf(carries));
-  return { scene, digits, carries, highest, crossed };
+function isCrossed({ ledger }: Scene, lines: readonly number[]): boolean {
+  for (let index = 0; index < lines.length; index += 1) {
+    if (pensOf(ledger, lines[index]!).crossed.length > 0) return true;
+  }
+  return false;
 }
 
-function highestOf(digits: readonly (number | undefined)[]): number {
+function paperOf(scene: Scene, { line, carries: over, columns }: LineSpec): Paper {
+  const digits = digitsOn(scene, line);
+  const carries = columns.carrying ? carriesOn(scene, over) : NO_DIGITS;
+  return {
+    scene,
+    digits,
+    carries,
+    highestDigit: highestOf(digits),
+    highestCarry: highestOf(carries),
+    crossed: columns.carrying && isCrossed(scene, over),
+  };
+}
+
+function highestOf(digits: Digits): number {
   let highest = digits.length - 1;
   while (highest >= 0 && digits[highest] === undefined) highest -= 1;
   return highest;
 }
 
 /** Where something stands, in the order in which places are kept. */
-function placesOn({ plan, position }: Scene, lines: readonly Line[]): number[] {
-  const places = new Set<number>();
-  for (const line of lines) {
-    for (const place of Object.keys(position.paper.lines[line] ?? {}))
-      places.add(Number(place) - plan.problem.mat.origin);
-  }
-  return [...places];
+function placesOf({ position }: Scene, lines: readonly number[]): number[] {
+  return [...new Set(lines.flatMap((line) => position.paper.lines[line]?.places ?? []))];
 }
 
 /** A carry as it stands, or as it stood when the digit that it feeds was written. */
@@ -82,7 +85,7 @@ function carryOf(paper: Paper, spec: LineSpec, at: number, fed: number): number 
   const stands = paper.carries[at];
   if (stands !== undefined) return stands;
   const { ledger } = paper.scene;
-  const [penned = Number.POSITIVE_INFINITY] = actsAt(paper, linesOf(spec), fed);
+  const penned = actAt(paper, spec.line, fed) ?? Number.POSITIVE_INFINITY;
   for (const line of spec.carries) {
     const crossed = pensOf(ledger, line).crossed[at];
     if (crossed !== undefined && crossed.act > penned) return crossed.given;
@@ -90,20 +93,42 @@ function carryOf(paper: Paper, spec: LineSpec, at: number, fed: number): number 
   return undefined;
 }
 
+/** The line as it reads best in any of several ways; of equally good ones the first. */
+export function readBest(scene: Scene, specs: readonly LineSpec[]): LineReading {
+  let best = readLine(scene, specs[0]!);
+  for (let index = 1; index < specs.length; index += 1) {
+    const other = readLine(scene, specs[index]!);
+    if (compareReadings(other, best) < 0) best = other;
+  }
+  return best;
+}
+
 /** The line as it reads best: at the shift with the fewest wrong steps. */
-export function readLine(scene: Scene, spec: LineSpec): LineReading {
+function readLine(scene: Scene, spec: LineSpec): LineReading {
   const paper = paperOf(scene, spec);
-  let best = readAt(paper, spec, 0, 0);
-  if (best.faults.length === 0 || highestOf(paper.digits) < 0) return best;
+  const straight = readAt(paper, spec, 0, 0);
+  return straight.faults.length === 0 || paper.highestDigit < 0
+    ? straight
+    : shifted(paper, spec, straight);
+}
+
+function shifted(paper: Paper, spec: LineSpec, straight: LineReading): LineReading {
+  const { scene } = paper;
+  let best = straight;
   // Zeros at the end are left out by those who are done: a line that lacks digits and has none wrong goes on where it is.
   const unfinished = spec.lowest === 0 && best.faults.every(({ missing }) => missing);
-  const most = highestOf(paper.digits) - spec.lowest + 1;
+  const most = paper.highestDigit - spec.lowest + 1;
   for (let shift = -Math.max(spec.lowest, spec.decimals); shift <= most; shift += 1) {
     if (shift === 0 || !mayShift(paper, spec, shift) || (shift < 0 && unfinished)) continue;
     // Carries stand over the digits as they are written, or where they were due.
-    for (const carried of highestOf(paper.carries) < 0 ? [shift] : [shift, 0]) {
-      const other = readAt(paper, spec, shift, carried);
-      if (explains(paper, other) && isBetter(other, best)) best = other;
+    for (const carried of paper.highestCarry < 0 ? [shift] : [shift, 0]) {
+      const reads = readsAt(paper, spec, shift, carried);
+      if (!explains(paper, reads)) continue;
+      const own = columnFaults(paper, reads, placeholderFaults(paper, spec, shift));
+      // Where no answer has said which steps pay, more wrong steps than the best reading has are already too many.
+      if (scene.claims.size === 0 && stepsIn(own) > stepsIn(best.faults)) continue;
+      const other = withFaults(paper, reads, own);
+      if (isBetter(other, best)) best = other;
     }
   }
   return best;
@@ -122,21 +147,21 @@ function mayShift(paper: Paper, spec: LineSpec, shift: number): boolean {
  * too far left, without a zero before it). A line without placeholders stands too far right only for zeros at
  * the end left out, all else written and some of it to be recognised.
  */
-function explains(paper: Paper, { spec, shift, reads, faults }: LineReading): boolean {
+function explains(paper: Paper, { spec, shift, reads }: Reads): boolean {
   const begins = (reads[0]?.given ?? null) !== null;
   if (shift > 0)
     return begins || (paper.digits[spec.lowest] !== undefined && reads[0]?.mark !== 'leftOut');
   if (spec.lowest > 0) return begins || isFromTheLeft(paper, spec, spec.lowest + shift);
   const zeros = reads.slice(0, -shift).every(({ mark }) => mark === 'leftOut');
   const shown = reads.some(({ mark, given }) => mark === 'right' && (given ?? 0) > 0);
-  return spec.progress.final && zeros && shown && !faults.some(({ missing }) => missing);
+  return spec.progress.final && zeros && shown && !reads.some(({ mark }) => mark === 'missing');
 }
 
 /** The lowest of the digits from there up was written after the highest. */
-function isFromTheLeft(paper: Paper, spec: LineSpec, first: number): boolean {
-  const places = placesOn(paper.scene, linesOf(spec)).filter((at) => at >= first);
-  const penned = (at: number) => actsAt(paper, linesOf(spec), at)[0] ?? -1;
-  return penned(Math.min(...places)) > penned(Math.max(...places));
+function isFromTheLeft(paper: Paper, { line }: LineSpec, first: number): boolean {
+  const places = placesOf(paper.scene, [line]).filter((at) => at >= first);
+  const lowest = actAt(paper, line, Math.min(...places)) ?? -1;
+  return lowest > (actAt(paper, line, Math.max(...places)) ?? -1);
 }
 
 /**
@@ -158,67 +183,87 @@ function isBetter(other: LineReading, best: LineReading): boolean {
 
 /** Negative: the first spends fewer steps, or as many with fewer faults. */
 export function compareReadings(one: LineReading, other: LineReading): number {
-  return stepsOf(one) - stepsOf(other) || one.faults.length - other.faults.length;
+  return stepsIn(one.faults) - stepsIn(other.faults) || one.faults.length - other.faults.length;
 }
 
-function stepsOf({ faults }: LineReading): number {
-  return new Set(faults.map(({ step }) => step)).size;
+function stepsIn(faults: readonly Fault[]): number {
+  return faults.length < 2 ? faults.length : new Set(faults.map(({ step }) => step)).size;
 }
 
 function writtenAt(paper: Paper, spec: LineSpec, shift: number, carried: number): Written {
-  const { scene, digits, highest } = paper;
-  const kept = keptLines(scene, spec)?.[wayOf(spec, shift)];
+  const { scene, digits, highestDigit, highestCarry } = paper;
+  const lines = keptLines(scene, spec);
+  const kept = lines === undefined ? undefined : keptIn(lines, wayOf(spec, shift));
   const from = spec.lowest + shift;
   const carriesFrom = spec.lowest + carried;
-  const written = {
+  const whole = kept !== undefined && isWhole(kept, digits, from);
+  return {
     digits,
     carries: paper.crossed ? carriesAsFed(paper, spec, from, carriesFrom) : paper.carries,
     from,
     carriesFrom,
     kept,
-    keptCarries: kept?.carries[carried],
-    ended: null,
-    highest: highest - spec.lowest - Math.min(shift, carried),
+    keptCarries: kept === undefined ? undefined : carriesKept(kept, carried),
+    ended: whole ? kept.end : null,
+    highest: Math.max(highestDigit, highestCarry) - spec.lowest - Math.min(shift, carried),
     decimals: spec.decimals,
   };
-  return kept !== undefined && isWhole(written, kept.end)
-    ? { ...written, ended: kept.end }
-    : written;
 }
 
-function carriesAsFed(paper: Paper, spec: LineSpec, from: number, carriesFrom: number) {
-  const places = paper.scene.plan.rows + paper.scene.plan.columns;
-  return Array.from({ length: places + 1 }, (_, at) =>
-    carryOf(paper, spec, at, at - carriesFrom + from),
-  );
-}
-
-/** Whether all digits that made the whole line still stand. */
-function isWhole(written: Written, end: number): boolean {
-  for (let column = 0; column < end; column += 1) {
-    if (stayed(written, column) === null) return false;
-  }
-  return end > 0;
+function carriesAsFed(paper: Paper, spec: LineSpec, from: number, carriesFrom: number): Digits {
+  const { rows, columns } = paper.scene.plan;
+  const carries: (number | undefined)[] = [];
+  for (let at = 0; at <= rows + columns; at += 1)
+    carries.push(carryOf(paper, spec, at, at - carriesFrom + from));
+  return carries;
 }
 
 function readAt(paper: Paper, spec: LineSpec, shift: number, carried: number): LineReading {
-  const written = writtenAt(paper, spec, shift, carried);
-  const reads = readColumns(spec.columns, written, spec.progress);
-  const own = columnFaults(
+  const reads = readsAt(paper, spec, shift, carried);
+  return withFaults(
     paper,
-    spec,
-    { shift, carried },
     reads,
-    placeholderFaults(paper, spec, shift),
+    columnFaults(paper, reads, placeholderFaults(paper, spec, shift)),
   );
-  const faults = shift === 0 ? own : [...shiftFaults(paper, spec, shift, { reads, own }), ...own];
-  return { spec, shift, carried, reads, faults: withClaims(paper.scene, faults) };
 }
 
-function actsAt({ scene }: Paper, lines: readonly Line[], at: number): number[] {
+type Reads = Omit<LineReading, 'faults'>;
+
+function readsAt(paper: Paper, spec: LineSpec, shift: number, carried: number): Reads {
+  const written = writtenAt(paper, spec, shift, carried);
+  const short = !spec.progress.final && written.highest + 1 < spec.columns.needed;
+  const reads = readColumns(spec.columns, written, spec.progress, short);
+  return { spec, shift, carried, reads, short, written };
+}
+
+/** The reading with all columns that something is due in. */
+export function whole(reading: LineReading): LineReading {
+  if (!reading.short) return reading;
+  const { spec, shift, carried, written, faults } = reading;
+  const reads = readColumns(spec.columns, written, spec.progress, false);
+  return { spec, shift, carried, reads, short: false, written, faults };
+}
+
+/** How a column reads, even where nothing is written yet. */
+export function columnRead(reading: LineReading, column: number): ColumnRead | undefined {
+  return reading.reads[column] ?? (reading.short ? whole(reading).reads[column] : undefined);
+}
+
+function withFaults(paper: Paper, reading: Reads, own: readonly Fault[]): LineReading {
+  const { spec, shift, carried, reads, short, written } = reading;
+  const all = shift === 0 ? own : [...shiftFaults(paper, reading, own), ...own];
+  const faults = withClaims(paper.scene, all);
+  return { spec, shift, carried, reads, short, written, faults };
+}
+
+function actAt({ scene }: Paper, line: number, at: number): number | undefined {
+  return pensOf(scene.ledger, line).acts[at];
+}
+
+function actsAt(paper: Paper, lines: readonly number[], at: number): number[] {
   const acts: number[] = [];
   for (const line of lines) {
-    const act = pensOf(scene.ledger, line).acts[at];
+    const act = actAt(paper, line, at);
     if (act !== undefined) acts.push(act);
   }
   return acts;
@@ -227,91 +272,76 @@ function actsAt({ scene }: Paper, lines: readonly Line[], at: number): number[] 
 /** The actions that wrote what stands right on these lines. */
 function actsFrom(
   paper: Paper,
-  lines: readonly Line[],
+  lines: readonly number[],
   first: number,
   faults: readonly Fault[],
 ): number[] {
-  return placesOn(paper.scene, lines)
+  return placesOf(paper.scene, lines)
     .filter((at) => at >= first && !faults.some((fault) => fault.at === at))
     .flatMap((at) => actsAt(paper, lines, at));
 }
 
 function shiftFaults(
   paper: Paper,
-  spec: LineSpec,
-  shift: number,
-  { reads, own }: { reads: readonly ColumnRead[]; own: readonly Fault[] },
-): Fault[] {
+  { spec, shift, reads }: Reads,
+  own: readonly Fault[],
+): readonly Fault[] {
   // A line without placeholders stands too far right only where zeros at the end were left out.
-  if (shift < 0 && spec.lowest === 0) return [];
+  if (shift < 0 && spec.lowest === 0) return NO_FAULTS;
+  const { plan } = paper.scene;
   const first = spec.lowest + shift;
   const acts = [
-    ...actsFrom(paper, linesOf(spec), Math.min(first, spec.lowest), own),
+    ...actsFrom(paper, [spec.line], Math.min(first, spec.lowest), own),
     ...(spec.columns.carrying ? actsFrom(paper, spec.carries, 0, own) : []),
   ];
   if (shift < 0) {
     const given = paper.digits[first] ?? null;
-    const fault = { at: first, acts, given, due: 0, missing: false };
-    return Array.from({ length: -shift }, (_, more) => ({
-      ...fault,
-      step: zeroStepOf(paper.scene.plan, spec, first + more),
-    }));
+    const faults: Fault[] = [];
+    for (let at = first; at < first - shift; at += 1) {
+      const step = zeroStepOf(plan, spec, at);
+      faults.push({ step, at: first, acts, given, due: 0, missing: false });
+    }
+    return faults;
   }
   const at = paper.digits[spec.lowest] !== undefined ? spec.lowest : first;
   const given = paper.digits[at] ?? null;
   const due = reads[0]?.due ?? 0;
-  return [{ step: zeroStepOf(paper.scene.plan, spec, 0), at, acts, given, due, missing: false }];
+  return [{ step: zeroStepOf(plan, spec, 0), at, acts, given, due, missing: false }];
 }
 
-function placeholderFaults(paper: Paper, spec: LineSpec, shift: number): Fault[] {
-  const faults: Fault[] = [];
+function placeholderFaults(paper: Paper, spec: LineSpec, shift: number): readonly Fault[] {
+  let faults = NO_FAULTS;
   for (let at = 0; at < Math.min(spec.lowest, spec.lowest + shift); at += 1) {
     const given = paper.digits[at] ?? 0;
     if (given === 0) continue;
-    const acts = actsAt(paper, linesOf(spec), at);
-    faults.push({
-      step: zeroStepOf(paper.scene.plan, spec, at),
-      at,
-      acts,
-      given,
-      due: 0,
-      missing: false,
-    });
+    const acts = actsAt(paper, [spec.line], at);
+    const step = zeroStepOf(paper.scene.plan, spec, at);
+    faults = [...faults, { step, at, acts, given, due: 0, missing: false }];
   }
   return faults;
 }
 
 function columnFaults(
   paper: Paper,
-  spec: LineSpec,
-  { shift, carried }: { shift: number; carried: number },
-  reads: readonly ColumnRead[],
+  { spec, shift, carried, reads }: Reads,
   before: readonly Fault[],
-): Fault[] {
-  const faults = before.slice();
+): readonly Fault[] {
+  let faults: Fault[] | null = null;
   for (let column = 0; column < reads.length; column += 1) {
-    const { mark, carry, given, due, carryDue } = reads[column]!;
+    const { mark, carry, given, due, noted, carryDue } = reads[column]!;
     const missing = mark === 'missing' && spec.progress.final;
     if (carry !== 'wrong' && mark !== 'wrong' && !missing) continue;
-    const at = spec.lowest + column + shift;
+    faults ??= before.slice();
     const step = digitStepOf(paper.scene.plan, spec, column);
     if (carry === 'wrong') {
-      const over = spec.lowest + column + carried;
-      const noted = reads[column]!.noted;
-      const acts = actsAt(paper, spec.carries, over);
-      faults.push({
-        step,
-        at: over,
-        acts,
-        given: noted,
-        due: carryDue,
-        missing: false,
-        carry: true,
-      });
+      const at = spec.lowest + column + carried;
+      const acts = actsAt(paper, spec.carries, at);
+      faults.push({ step, at, acts, given: noted, due: carryDue, missing: false, carry: true });
     }
     if (mark !== 'wrong' && !missing) continue;
-    const acts = given === null ? [] : actsAt(paper, linesOf(spec), at);
+    const at = spec.lowest + column + shift;
+    const acts = given === null ? [] : actsAt(paper, [spec.line], at);
     faults.push({ step, at, acts, given, due, missing: given === null });
   }
-  return faults;
+  return faults ?? before;
 }

@@ -1,43 +1,43 @@
 import { pileValue } from '../../mat/position.ts';
 import { digitsOf } from '../../numerals/numeral.ts';
-import { amountAt, ownDue, sceneWith } from '../ledger.ts';
-import { remembered } from '../memo.ts';
+import { withDebts, withReadings } from '../changes.ts';
+import { amountAt, ownDue, placed, sceneWith } from '../ledger.ts';
+import { kept, recalled, slots } from '../memo.ts';
 import { rowLaid, sayable } from '../rows.ts';
 import type { Scene } from '../scene.ts';
 import { type Columns, copiedColumns } from './columns.ts';
-import { rowLines } from './lines.ts';
+import { NO_LINE, rowLines } from './lines.ts';
 import { pensOf } from './pens.ts';
 import type { RowSource } from './rows-written.ts';
 
 /** Partial products that are read from the mat, where there are several rows. */
 export const recorded: RowSource = {
   applies: ({ up }) => up.length > 1,
-  columns: (scene, row) =>
-    remembered(scene.memo, COLUMNS[row]!, readFrom(scene, row), () => columnsOf(scene, row)),
+  columns: (scene, row) => readFrom(scene, row),
   ready: (scene, row) => rowLaid(scene, row) && !halfMade(scene, row),
   see: (scene, row) => {
     const { ledger } = scene;
     if (ledger.debts.length === 0) return ledger;
-    const seen = { given: `${liesIn(scene, row)}`, follows: false };
-    return { ...ledger, latched: { ...ledger.latched, [seenKey(row)]: seen } };
+    return withReadings(ledger, { seen: placed(ledger.seen, row, liesIn(scene, row)) });
   },
 };
 
-const COLUMNS = Array.from({ length: 6 }, (_, row) => `columns of row ${row}`);
+const COLUMNS = slots(6);
 
-/** All that decides what a row may read. */
-function readFrom(scene: Scene, row: number): readonly unknown[] {
-  const { position, ledger } = scene;
-  const from: unknown[] = [
-    position.tiles,
-    position.piles,
-    ledger.plots,
-    ledger.debts,
-    ledger.halves,
-  ];
+function readFrom(scene: Scene, row: number): readonly Columns[] {
+  const { memo, position, ledger } = scene;
+  const { debts } = ledger;
   // Without debts it does not matter when it was written.
-  if (ledger.debts.length > 0) from.push(lastPen(scene, row), ledger.latched[seenKey(row)]);
-  return from;
+  const late = debts.length > 0;
+  const { tiles, piles } = position;
+  const { plots, halves } = ledger;
+  const pen = late ? lastPen(scene, row) : null;
+  const seen = late ? ledger.seen[row] : null;
+  const slot = COLUMNS + row;
+  return (
+    recalled(memo, slot, tiles, piles, plots, debts, halves, pen, seen) ??
+    kept(memo, slot, columnsOf(scene, row), tiles, piles, plots, debts, halves, pen, seen)
+  );
 }
 
 function columnsOf(scene: Scene, row: number): readonly Columns[] {
@@ -61,11 +61,11 @@ function makesNothing({ position }: Scene, row: number): boolean {
 
 /** After a slip with its bars the child reads what lies in the row, or what lay there when it was written. */
 function lying(scene: Scene, row: number): readonly bigint[] {
-  const { debts, latched } = scene.ledger;
+  const { debts, seen } = scene.ledger;
   // A debt of no one row lies between two of them.
   if (!debts.some((debt) => debt.row === row || debt.row < 0 || debt.square[0] === row)) return [];
-  const seen = latched[seenKey(row)];
-  return [seen === undefined || !isWritten(scene, row) ? liesIn(scene, row) : BigInt(seen.given)];
+  const lay = seen[row];
+  return [lay === undefined || !isWritten(scene, row) ? liesIn(scene, row) : lay];
 }
 
 function liesIn({ position }: Scene, row: number): bigint {
@@ -77,24 +77,19 @@ function isWritten(scene: Scene, row: number): boolean {
   return Number.isFinite(lastPen(scene, row));
 }
 
-function seenKey(row: number): string {
-  return `seen:${row}`;
-}
-
 /** The action that wrote the latest digit of the row; without one, whatever is done last. */
 function lastPen(scene: Scene, row: number): number {
-  const { plan, position, ledger } = scene;
+  const { position, ledger } = scene;
   const { line } = rowLines(scene)[row]!;
-  const places = line === null ? [] : Object.keys(position.paper.lines[line] ?? {});
-  if (line === null || places.length === 0) return Number.POSITIVE_INFINITY;
+  const written = line === NO_LINE ? undefined : position.paper.lines[line];
+  if (written === undefined) return Number.POSITIVE_INFINITY;
   const { acts } = pensOf(ledger, line);
-  const { origin } = plan.problem.mat;
-  return Math.max(...places.map((place) => acts[Number(place) - origin] ?? -1));
+  return Math.max(...written.places.map((at) => acts[at] ?? -1));
 }
 
 /** What is written is read from the mat as it is then: a slip with bars that comes later changes nothing about it. */
 function until(scene: Scene, last: number): Scene {
   const debts = scene.ledger.debts.filter(({ act }) => act <= last);
   if (debts.length === scene.ledger.debts.length) return scene;
-  return sceneWith(scene, scene.position, { ...scene.ledger, debts });
+  return sceneWith(scene, scene.position, withDebts(scene.ledger, debts));
 }

@@ -1,15 +1,28 @@
 import type { ActionOf, Line } from '../../mat/action.ts';
+import { MAT_LIMITS } from '../../mat/geometry.ts';
+import { FIRST_CARRIES, lineIndex, PRODUCT } from '../../mat/sheet.ts';
 import { finding, isOver, NOTHING_YET, sceneWith } from '../ledger.ts';
-import { remembered } from '../memo.ts';
-import type { Aspect, BarePlan, Finding, Ledger, Moment, Note, Noted, Scene } from '../scene.ts';
+import { remembered, slots } from '../memo.ts';
+import type {
+  Aspect,
+  BarePlan,
+  Finding,
+  Ledger,
+  Moment,
+  Note,
+  Noted,
+  Plan,
+  Scene,
+} from '../scene.ts';
 import type { ColumnRead } from './carrying.ts';
 import { withClaims } from './claims.ts';
 import type { Columns } from './columns.ts';
-import { withLatches } from './kept-line.ts';
+import { isSteady, withLatches } from './kept-line.ts';
 import type { Fault, LineReading, LineSpec } from './line-reading.ts';
-import { carryLine, holdsDigits, type RowLine, rowLines } from './lines.ts';
+import { carriesOf, holdsDigits, NO_LINE, type RowLine, rowLines } from './lines.ts';
 import { pensOf } from './pens.ts';
-import { compareReadings, digitStepOf, readLine, zeroStepOf } from './reading-line.ts';
+import { columnRead, digitStepOf, readBest, whole, zeroStepOf } from './reading-line.ts';
+import { keepRow, rowRead, SINGLE_CARRIES } from './row-memo.ts';
 import { digitStep, isZeroRow, rowSteps, zeroStep } from './row-steps.ts';
 
 /** Where the digits of a row come from. */
@@ -29,86 +42,82 @@ export function isFinal({ position }: Scene, moment: Moment, row: number): boole
   return now || isOver(moment) || position.finished.rows.includes(row);
 }
 
+/** A row that is still being written, or is finished. */
+const SPECS = slots(2 * MAT_LIMITS.rows.most);
+const WHOLE = slots(MAT_LIMITS.rows.most);
+
 /** How a row reads at its best: at any shift, in any way that its source may be read. */
 export function readRow(source: RowSource, scene: Scene, moment: Moment, row: number): LineReading {
   const found = rowLines(scene)[row]!;
   const final = isFinal(scene, moment, row);
-  const { lines } = scene.ledger;
-  const from: unknown[] = [
-    found.line,
-    found.worked,
-    source.columns(scene, found.worked),
-    source.ready(scene, found.worked),
-    lines[row],
-    scene.claims,
-  ];
-  for (const line of linesOf(scene, found)) {
-    from.push(scene.position.paper.lines[line], scene.ledger.pens[line]);
-  }
-  const name = (final ? FINAL_ROWS : ROWS)[row]!;
-  return remembered(scene.memo, name, from, () => readRowNow(source, scene, final, found));
+  const columns = source.columns(scene, found.worked);
+  const ready = source.ready(scene, found.worked);
+  return (
+    rowRead(scene, final, found, columns, ready) ??
+    keepRow(scene, final, found, columns, ready, readRowNow(scene, final, found, columns, ready))
+  );
 }
 
-const MOST_ROWS = 6;
-const ROWS = Array.from({ length: MOST_ROWS }, (_, row) => `row ${row}`);
-const FINAL_ROWS = ROWS.map((row) => `${row}, final`);
-
-/** The line of a row and its carries. */
-function linesOf({ plan }: Scene, { line }: RowLine): readonly Line[] {
-  if (line === null) return [];
-  return plan.up.length === 1 ? [line, ...SINGLE_CARRIES] : [line, carryLine(line)];
+/** The same with all its columns, those too where nothing is written yet. */
+function wholeRow(source: RowSource, scene: Scene, moment: Moment, row: number): LineReading {
+  const reading = readRow(source, scene, moment, row);
+  return reading.short
+    ? remembered(scene.memo, WHOLE + row, () => whole(reading), reading)
+    : reading;
 }
 
-/** One row has its carries on its own line of them or on the product's. */
-const SINGLE_CARRIES: readonly Line[] = ['carry:0', 'carry:product'];
+function readRowNow(
+  scene: Scene,
+  final: boolean,
+  found: RowLine,
+  columns: readonly Columns[],
+  ready: boolean,
+): LineReading {
+  const specs = remembered(
+    scene.memo,
+    SPECS + 2 * found.row + (final ? 1 : 0),
+    () => specsOf(scene.plan, found, columns, final, ready),
+    found,
+    columns,
+    ready,
+  );
+  const best = readBest(scene, specs);
+  if (found.worked === found.row) return best;
+  return { ...best, faults: withClaims(scene, [beginFault(scene, found), ...best.faults]) };
+}
+
+const NO_CARRIES: readonly number[] = [];
 
 /** The usual way is that a row is worked in its own place. */
 function nameOf(row: number, worked: number, lowest: number): string {
   return worked === row ? 'own' : `${worked} at ${lowest}`;
 }
 
-function readRowNow(source: RowSource, scene: Scene, final: boolean, found: RowLine): LineReading {
-  const { row } = found;
-  const readings = specsOf(source, scene, final, found).map((spec) => readLine(scene, spec));
-  const best = readings.reduce((one, other) => (compareReadings(other, one) < 0 ? other : one));
-  if (found.worked === row) return best;
-  return { ...best, faults: withClaims(scene, [beginFault(scene, found), ...best.faults]) };
-}
-
 /** A row worked in the place of another is read where either of the two is due. */
 function specsOf(
-  source: RowSource,
-  scene: Scene,
-  final: boolean,
+  plan: Plan,
   { row, line, worked }: RowLine,
-): LineSpec[] {
-  const { plan } = scene;
+  columns: readonly Columns[],
+  final: boolean,
+  isReady: boolean,
+): readonly LineSpec[] {
   const single = plan.up.length === 1;
-  const carries = single ? SINGLE_CARRIES : [];
-  const progress = {
-    final,
-    ready: source.ready(scene, worked) ? Number.POSITIVE_INFINITY : 0,
-  };
-  const own = line === null || single ? carries : [carryLine(line)];
+  const own = line === NO_LINE ? NO_CARRIES : [carriesOf(line)];
+  const carries = single ? SINGLE_CARRIES : own;
+  const progress = { final, ready: isReady ? Number.POSITIVE_INFINITY : 0 };
   const decimals = single ? Math.max(0, -plan.problem.mat.origin) : 0;
-  const lowests = worked === row ? [row] : [worked, row];
-  return lowests.flatMap((lowest) =>
-    source.columns(scene, worked).map((columns) => ({
-      row,
-      name: nameOf(row, worked, lowest),
-      line,
-      carries: own,
-      lowest,
-      columns,
-      progress,
-      decimals,
-    })),
-  );
+  const specs: LineSpec[] = [];
+  for (const lowest of worked === row ? [row] : [worked, row])
+    for (const each of columns) {
+      const name = nameOf(row, worked, lowest);
+      specs.push({ row, name, line, carries, lowest, columns: each, progress, decimals });
+    }
+  return specs;
 }
 
 /** The first digit of the row that is left out answers for the multiplier digit that was touched in its place. */
 function beginFault({ plan, ledger }: Scene, { row, line, worked }: RowLine): Fault {
-  const act = pensOf(ledger, line!).begun;
+  const act = pensOf(ledger, line).begun;
   return {
     step: digitStep(plan, row, 0),
     at: -1,
@@ -126,17 +135,17 @@ function assessRow(
   findings: Finding[],
   row: number,
 ) {
-  const reading = readRow(source, scene, moment, row);
-  const blank = reading.spec.line === null || !holdsDigits(scene.position, reading.spec.line);
+  const reading = wholeRow(source, scene, moment, row);
+  const blank = !holdsDigits(scene.position, reading.spec.line);
   if (isZeroRow(scene.plan, row)) {
     findings[digitStep(scene.plan, row, 0)] = zeroRow(scene, reading, blank);
   } else {
     for (let zero = 0; zero < row; zero += 1) {
       findings[zeroStep(scene.plan, row, zero)] = placeholder(reading, blank);
     }
-    for (const column of scene.plan.partials[row]!.keys()) {
-      const step = digitStep(scene.plan, row, column);
-      findings[step] = digitFinding(reading, column, scene.plan.partials[row]!, blank);
+    const truths = scene.plan.partials[row]!;
+    for (let column = 0; column < truths.length; column += 1) {
+      findings[digitStep(scene.plan, row, column)] = digitFinding(reading, column, truths, blank);
     }
   }
   markFaults(reading.faults, findings);
@@ -146,7 +155,7 @@ function assessRow(
 function placeholder({ spec }: LineReading, blank: boolean): Finding {
   if (!blank) return finding('right', false, null, 0);
   if (!spec.progress.final) return NOTHING_YET;
-  const begun = spec.line !== null || spec.columns.needed === 0;
+  const begun = spec.line !== NO_LINE || spec.columns.needed === 0;
   return begun ? finding('right', false) : finding('none', false, null, 0);
 }
 
@@ -180,7 +189,7 @@ export function digitFinding(
 
 /** Nothing or zeros; where the child's own tile makes it a row, the whole row belongs to the one step. */
 function zeroRow(scene: Scene, { spec, reads }: LineReading, blank: boolean): Finding {
-  const later = holdsDigits(scene.position, 'product');
+  const later = holdsDigits(scene.position, PRODUCT);
   if (blank && !spec.progress.final && !later) return NOTHING_YET;
   const waiting = reads.some(({ mark }) => mark === 'waiting' || mark === 'missing');
   if (waiting) return finding('none', false);
@@ -200,21 +209,15 @@ export function markFaults(faults: readonly Fault[], findings: Finding[]): void 
   }
 }
 
-function followsIn({ plan }: Scene, row: number) {
-  return (column: number, given: number) => given !== (plan.partials[row]?.[column] ?? 0);
-}
-
-function latchRow(source: RowSource, scene: Scene, moment: Moment, row: number): Ledger {
-  return withLatches(scene, readRow(source, scene, moment, row));
-}
-
 /** The row that a line or its carries belong to; −1: none. */
-function rowOf(scene: Scene, line: Line): number {
+function rowOf(scene: Scene, line: number): number {
   if (scene.plan.up.length === 1) return 0;
-  const found = rowLines(scene).find(
-    (each) => each.line !== null && (each.line === line || carryLine(each.line) === line),
-  );
-  return found?.row ?? -1;
+  const lines = rowLines(scene);
+  for (let row = 0; row < lines.length; row += 1) {
+    const own = lines[row]!.line;
+    if (own !== NO_LINE && (own === line || carriesOf(own) === line)) return row;
+  }
+  return -1;
 }
 
 type Pen = ActionOf<'write'> | ActionOf<'rub'>;
@@ -224,18 +227,41 @@ function noteWith(source: RowSource): Note<Pen> {
     const { plan, ledger } = before;
     if ('square' in action || !source.applies(plan)) return { ledger };
     const written = sceneWith(before, after);
-    const row = rowOf(written, action.line);
+    const line = lineIndex(action.line);
+    const row = rowOf(written, line);
     if (row < 0) return { ledger };
-    const { worked } = rowLines(written)[row]!;
-    const seen = action.do === 'write' ? source.see?.(written, worked) : undefined;
+    const seen =
+      action.do === 'write' ? source.see?.(written, rowLines(written)[row]!.worked) : undefined;
     const scene = seen === undefined ? written : sceneWith(before, after, seen);
-    const reading = readRow(source, scene, { at: 'now' }, row);
-    const next = withLatches(scene, reading);
-    const beside = !action.line.startsWith('carry') && action.line !== reading.spec.line;
+    const reading = readRow(source, scene, NOW, row);
+    const next = latchedRow(source, scene, NOW, row, reading);
+    const beside = (line < FIRST_CARRIES || line === PRODUCT) && line !== reading.spec.line;
     if (action.do === 'rub' || beside) return { ledger: next };
     return { ledger: next, remark: remarkOf(scene, reading, row, action) };
   };
 }
+
+/** What reads right stays right; with that remembered, the row reads as it did. */
+function latchedRow(
+  source: RowSource,
+  scene: Scene,
+  moment: Moment,
+  row: number,
+  reading: LineReading,
+): Ledger {
+  const ledger = withLatches(scene, reading);
+  if (ledger === scene.ledger) return ledger;
+  const found = rowLines(scene)[row]!;
+  const columns = source.columns(scene, found.worked);
+  const ways = { first: columns[0]!, count: columns.length };
+  if (!isSteady(ledger.lines[row]!, reading, ways)) return ledger;
+  const ready = source.ready(scene, found.worked);
+  const latched = sceneWith(scene, scene.position, ledger);
+  keepRow(latched, isFinal(scene, moment, row), found, columns, ready, reading);
+  return ledger;
+}
+
+const NOW: Moment = { at: 'now' };
 
 type Remark = NonNullable<Noted['remark']>;
 
@@ -246,16 +272,16 @@ function remarkOf(
   row: number,
   action: Extract<ActionOf<'write'>, { line: Line }>,
 ): Remark {
-  const { spec, shift, carried, reads, faults } = reading;
+  const { spec, shift, carried, faults } = reading;
   const at = action.place - scene.plan.problem.mat.origin;
   const given = action.digit;
-  const isCarry = action.line !== spec.line;
+  const isCarry = lineIndex(action.line) !== spec.line;
   const column = at - spec.lowest - (isCarry ? carried : shift);
   const fault = faults.find((each) => each.at === at && !each.missing && each.given === given);
   if (fault !== undefined) return { step: fault.step, verdict: 'wrong', given, due: fault.due };
   if (column < 0)
     return { step: zeroStepOf(scene.plan, spec, at), verdict: 'right', given, due: 0 };
-  const read = reads[column];
+  const read = columnRead(reading, column);
   const step = digitStepOf(scene.plan, spec, column);
   if (read === undefined) return { step, verdict: 'right', given, due: 0 };
   if (isCarry) {
@@ -263,24 +289,34 @@ function remarkOf(
     return { step, verdict, given, due: read.carryDue };
   }
   if (read.mark !== 'right') return { step, verdict: 'neutral', given, due: read.due };
-  const verdict = followsIn(scene, row)(column, given) ? 'follows' : 'right';
+  const follows = given !== (scene.plan.partials[row]?.[column] ?? 0);
+  const verdict = follows ? 'follows' : 'right';
   return { step, verdict, given, due: read.due };
 }
 
 /** Each row's partial product is written, its placeholders with it. */
 export function rowsWritten(source: RowSource): Aspect {
   const note = noteWith(source);
-  const rows = (scene: Scene) => (source.applies(scene.plan) ? [...scene.plan.up.keys()] : []);
   return {
     steps: (plan) => (source.applies(plan) ? rowSteps(plan) : []),
     notes: { write: note, rub: note },
-    latch: (scene, moment) =>
-      rows(scene).reduce(
-        (ledger, row) => latchRow(source, sceneWith(scene, scene.position, ledger), moment, row),
-        scene.ledger,
-      ),
+    latch: (scene, moment) => {
+      if (!source.applies(scene.plan)) return scene.ledger;
+      let latched = scene;
+      for (let row = 0; row < scene.plan.up.length; row += 1) {
+        const reading = readRow(source, latched, moment, row);
+        const ledger = latchedRow(source, latched, moment, row, reading);
+        if (ledger !== latched.ledger) latched = sceneWith(scene, scene.position, ledger);
+      }
+      return latched.ledger;
+    },
     assess: (scene, moment, findings) => {
-      for (const row of rows(scene)) assessRow(source, scene, moment, findings, row);
+      if (!source.applies(scene.plan)) return;
+      // The finish of a row asks for that row alone, unless an answer has charged another for what stands in it.
+      const alone = moment.at === 'row' && scene.claims.size === 0;
+      for (let row = 0; row < scene.plan.up.length; row += 1) {
+        if (!alone || row === moment.row) assessRow(source, scene, moment, findings, row);
+      }
     },
   };
 }

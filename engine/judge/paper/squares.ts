@@ -1,8 +1,5 @@
 import type { Square } from '../../mat/geometry.ts';
-import { squareKey } from '../../mat/paper.ts';
-import type { SquareDigit } from '../../mat/position.ts';
 import type { Slot } from '../../vocabulary.ts';
-import type { Scene } from '../scene.ts';
 
 /** Where the two digits of a fact stand: units on its own square, tens on the square to the left. */
 export type Part = 'units' | 'tens';
@@ -17,36 +14,22 @@ export function squareOf([row, column]: Square, part: Part): Square {
   return part === 'units' ? [row, column] : [row, column + 1];
 }
 
-/** A digit on a square, and the pair and part that the slot is for. */
-export interface Entry extends SquareDigit {
+/** A digit on a square, and the action that wrote it. `of`: the pair that it says it belongs to. */
+export interface Entry {
+  readonly digit: number;
+  readonly of: Square | undefined;
   readonly square: Square;
   readonly slot: Slot;
   readonly act: number;
-  readonly pair: Square;
-  readonly part: Part;
 }
 
-/** All that is written on the squares of a row. */
-export function entriesOf(scene: Scene, row: number, swapped: boolean): Entry[] {
-  const { position, ledger } = scene;
-  const { columns, acts } = ledger.squarePens[row]!;
-  const entries: Entry[] = [];
-  for (const column of columns) {
-    const square: Square = [row, column];
-    const content = position.paper.squares[squareKey(square)] ?? {};
-    for (const part of PARTS) {
-      const slot = slotOf(part, swapped);
-      const written = content[slot];
-      if (written === undefined) continue;
-      const pair: Square = part === 'units' ? square : [row, column - 1];
-      const act = acts[slot][column] ?? -1;
-      const { digit, of } = written;
-      entries.push(
-        of === undefined
-          ? { digit, square, slot, act, pair, part }
-          : { digit, of, square, slot, act, pair, part },
-      );
-    }
-  }
-  return entries;
+/** What stands on the squares of a row. Replaced whenever a digit there is written or rubbed out. */
+export interface SquareRow {
+  /** Columns in the order in which they were first written on. */
+  readonly columns: readonly number[];
+  /** By column. */
+  readonly own: readonly (Entry | undefined)[];
+  readonly fromRight: readonly (Entry | undefined)[];
 }
+
+export const BLANK_ROW: SquareRow = { columns: [], own: [], fromRight: [] };

@@ -1,12 +1,24 @@
 import type { ActionOf, Line } from '../../mat/action.ts';
+import type { Desk } from '../../mat/desk.ts';
+import { PRODUCT, PRODUCT_CARRIES } from '../../mat/sheet.ts';
 import { isOver, sceneWith } from '../ledger.ts';
-import { remembered } from '../memo.ts';
-import type { Aspect, BarePlan, Finding, Moment, Note, Noted, Plan, Scene } from '../scene.ts';
+import { kept, recalled, slots } from '../memo.ts';
+import type {
+  Aspect,
+  BarePlan,
+  Finding,
+  Ledger,
+  Moment,
+  Note,
+  Noted,
+  Plan,
+  Scene,
+} from '../scene.ts';
 import { atLeastOne, copiedColumns, sumColumns } from './columns.ts';
-import { memoryOf, withLatches } from './kept-line.ts';
+import { isSteady, withLatches } from './kept-line.ts';
 import type { LineReading, LineSpec } from './line-reading.ts';
 import { holdsDigits } from './lines.ts';
-import { compareReadings, digitStepOf, readLine } from './reading-line.ts';
+import { columnRead, digitStepOf, readBest, whole } from './reading-line.ts';
 import { sumStep } from './row-steps.ts';
 import { digitFinding, markFaults } from './rows-written.ts';
 
@@ -21,55 +33,119 @@ export interface Addends {
   readonly ready: (scene: Scene) => number;
 }
 
+/** Nothing to add at any place. */
+export function noSums({ rows, columns }: Plan): { base: number; reaching: number }[] {
+  const sums: { base: number; reaching: number }[] = [];
+  for (let place = 0; place < rows + columns; place += 1) sums.push({ base: 0, reaching: 0 });
+  return sums;
+}
+
 /** In place of a row. */
 const SUM = -1;
-const SUM_CARRIES: readonly Line[] = ['carry:product'];
+const SUM_CARRIES: readonly number[] = [PRODUCT_CARRIES];
+/** While it is written, and at the finish. */
+const READINGS = slots(2);
 
 /** The product line against what stands above it; where nothing does, the true product may stand as well. */
 export function readSum(source: Addends, scene: Scene, moment: Moment): LineReading {
-  const { position, ledger } = scene;
-  const { lines } = position.paper;
-  const { pens } = ledger;
-  const sums = source.sums(scene);
-  const ready = source.ready(scene);
-  const from = [
-    sums,
-    ready,
-    lines['product'],
-    lines['carry:product'],
-    pens['product'],
-    pens['carry:product'],
-    ledger.lines[memoryOf(scene.plan, SUM)],
-    scene.claims,
-  ];
-  const name = isOver(moment) ? 'sum, final' : 'sum';
-  return remembered(scene.memo, name, from, () => readSumNow(scene, sums, ready, isOver(moment)));
+  const final = isOver(moment);
+  const specs = specsFor(source, scene, final);
+  return sumRead(scene, final, specs) ?? keepSum(scene, final, specs, readBest(scene, specs));
 }
 
-function readSumNow(scene: Scene, sums: Sums, ready: number, final: boolean): LineReading {
-  const { plan, position } = scene;
-  const blank = sums.every(({ reaching }) => reaching === 0) && holdsDigits(position, 'product');
+function specsFor(source: Addends, scene: Scene, final: boolean): readonly LineSpec[] {
+  const { memo, position } = scene;
+  const sums = source.sums(scene);
+  // How far the rows are matters only to what is written of the sum.
+  const ready = isWritten(position) ? source.ready(scene) : 0;
+  const blank = holdsDigits(position, PRODUCT) && isNone(sums);
+  const slot = SPECS + (final ? 1 : 0);
+  return (
+    recalled(memo, slot, sums, ready, blank) ??
+    kept(memo, slot, specsOf(scene.plan, sums, ready, final, blank), sums, ready, blank)
+  );
+}
+
+/** What reads right stays right; with that remembered, the sum reads as it did. */
+function latchedSum(source: Addends, scene: Scene, moment: Moment, reading: LineReading): Ledger {
+  const ledger = withLatches(scene, reading);
+  if (ledger === scene.ledger) return ledger;
+  const final = isOver(moment);
+  const specs = specsFor(source, scene, final);
+  const ways = { first: specs[0]!.columns, count: specs.length };
+  if (!isSteady(ledger.sumLine, reading, ways)) return ledger;
+  keepSum(sceneWith(scene, scene.position, ledger), final, specs, reading);
+  return ledger;
+}
+
+/** How the sum read last, if nothing that decides it has changed since. */
+function sumRead(
+  { memo, position, ledger, claims }: Scene,
+  final: boolean,
+  specs: readonly LineSpec[],
+): LineReading | undefined {
+  const { lines } = position.paper;
+  const { sumPens, sumLine } = ledger;
+  const slot = READINGS + (final ? 1 : 0);
+  return recalled(
+    memo,
+    slot,
+    specs,
+    lines[PRODUCT],
+    lines[PRODUCT_CARRIES],
+    sumPens,
+    sumLine,
+    claims,
+  );
+}
+
+function keepSum(
+  { memo, position, ledger, claims }: Scene,
+  final: boolean,
+  specs: readonly LineSpec[],
+  reading: LineReading,
+): LineReading {
+  const { lines } = position.paper;
+  const { sumPens, sumLine } = ledger;
+  const slot = READINGS + (final ? 1 : 0);
+  const [digits, carries] = [lines[PRODUCT], lines[PRODUCT_CARRIES]];
+  return kept(memo, slot, reading, specs, digits, carries, sumPens, sumLine, claims);
+}
+
+const SPECS = slots(2);
+
+function isNone(sums: Sums): boolean {
+  return sums.every(({ reaching }) => reaching === 0);
+}
+
+function isWritten({ paper }: Desk): boolean {
+  return paper.lines[PRODUCT] !== undefined || paper.lines[PRODUCT_CARRIES] !== undefined;
+}
+
+/** More than one where nothing stands above: then the true product may stand as well. */
+function specsOf(
+  plan: Plan,
+  sums: Sums,
+  ready: number,
+  final: boolean,
+  blank: boolean,
+): readonly LineSpec[] {
   const own = sumColumns(sums);
   const columns = [
     isNothing(plan) ? atLeastOne(own) : own,
     ...(blank ? [copiedColumns(plan.product)] : []),
   ];
   const decimals = Math.max(0, -plan.problem.mat.origin);
-  return columns
-    .map(
-      (each): LineSpec => ({
-        row: SUM,
-        name: 'own',
-        line: 'product',
-        carries: SUM_CARRIES,
-        lowest: 0,
-        columns: each,
-        progress: { final, ready },
-        decimals,
-      }),
-    )
-    .map((spec) => readLine(scene, spec))
-    .reduce((one, other) => (compareReadings(other, one) < 0 ? other : one));
+  return columns.map((each) => ({
+    row: SUM,
+    name: 'own',
+    line: PRODUCT,
+    carries: SUM_CARRIES,
+    lowest: 0,
+    columns: each,
+    progress: { final, ready },
+    decimals,
+  }));
 }
 
 function isNothing({ product }: Plan): boolean {
@@ -82,9 +158,9 @@ function followsIn(plan: Plan) {
 
 function assess(source: Addends, scene: Scene, moment: Moment, findings: Finding[]): void {
   const { plan, position } = scene;
-  const reading = readSum(source, scene, moment);
-  const blank = !holdsDigits(position, 'product');
-  for (const column of plan.product.keys()) {
+  const reading = whole(readSum(source, scene, moment));
+  const blank = !holdsDigits(position, PRODUCT);
+  for (let column = 0; column < plan.product.length; column += 1) {
     findings[sumStep(plan, column)] = digitFinding(reading, column, plan.product, blank);
   }
   markFaults(reading.faults, findings);
@@ -92,15 +168,17 @@ function assess(source: Addends, scene: Scene, moment: Moment, findings: Finding
 
 const LINES: readonly Line[] = ['product', 'carry:product'];
 
+const NOW: Moment = { at: 'now' };
+
 type Pen = ActionOf<'write'> | ActionOf<'rub'>;
 
 function noteWith(source: Addends): Note<Pen> {
   return (before, after, action) => {
     const { plan, ledger } = before;
+    if (!source.applies(plan) || !holdsDigits(after, PRODUCT)) return { ledger };
     const scene = sceneWith(before, after);
-    if (!source.applies(plan) || !holdsDigits(after, 'product')) return { ledger };
-    const reading = readSum(source, scene, { at: 'now' });
-    const next = withLatches(scene, reading);
+    const reading = readSum(source, scene, NOW);
+    const next = latchedSum(source, scene, NOW, reading);
     if (action.do === 'rub' || 'square' in action || !LINES.includes(action.line)) {
       return { ledger: next };
     }
@@ -112,15 +190,16 @@ type Remark = NonNullable<Noted['remark']>;
 
 function remarkOf(
   plan: Plan,
-  { spec, shift, carried, reads, faults }: LineReading,
+  reading: LineReading,
   { line, place, digit: given }: Extract<ActionOf<'write'>, { line: Line }>,
 ): Remark {
+  const { spec, shift, carried, faults } = reading;
   const at = place - plan.problem.mat.origin;
   const isCarry = line !== 'product';
   const column = at - (isCarry ? carried : shift);
   const fault = faults.find((each) => each.at === at && !each.missing && each.given === given);
   if (fault !== undefined) return { step: fault.step, verdict: 'wrong', given, due: fault.due };
-  const read = reads[column];
+  const read = columnRead(reading, column);
   const step = digitStepOf(plan, spec, column);
   const right = isCarry ? read?.carry === 'right' : read?.mark === 'right';
   const due = (isCarry ? read?.carryDue : read?.due) ?? 0;
@@ -150,11 +229,13 @@ export function summing(source: Addends): Aspect {
         : [],
     notes: { write: note, rub: note },
     latch: (scene, moment) =>
-      source.applies(scene.plan)
-        ? withLatches(scene, readSum(source, scene, moment))
+      source.applies(scene.plan) && isWritten(scene.position)
+        ? latchedSum(source, scene, moment, readSum(source, scene, moment))
         : scene.ledger,
     assess: (scene, moment, findings) => {
-      if (source.applies(scene.plan)) assess(source, scene, moment, findings);
+      // The finish of a row asks nothing of the sum.
+      if (moment.at !== 'row' && source.applies(scene.plan))
+        assess(source, scene, moment, findings);
     },
   };
 }

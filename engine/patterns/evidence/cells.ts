@@ -1,6 +1,6 @@
 import type { ActionOf } from '../../mat/action.ts';
 import { MAT_LIMITS, type Square } from '../../mat/geometry.ts';
-import { squareKey } from '../../mat/paper.ts';
+import { squareKey } from '../../mat/sheet.ts';
 import { diagonalsAdded, type SquareFigure } from '../../pupils/cells.ts';
 import { pairsOfRow } from '../../pupils/pairs.ts';
 import { digitsOn, type Tiles } from '../../pupils/tiles.ts';

@@ -1,0 +1,139 @@
+import type { Square } from '../../mat/geometry.ts';
+import type { Plan, Scene } from '../scene.ts';
+import { withClaims } from './claims.ts';
+import { type Amiss, rightBefore, type Squares, stands } from './facts-read.ts';
+import { digitDue, type Fact, isTurned, writtenValue } from './facts-row.ts';
+import type { Fault } from './line-reading.ts';
+import { type Entry, PARTS, type Part } from './squares.ts';
+
+type Judged = Fault & { readonly kind: 'fact' | 'where'; readonly pair: Square };
+
+export function factStep(plan: Plan, pair: Square): number {
+  return nearestStep(plan, pair, 'fact');
+}
+
+/** The pair's own step, else the nearest of its row, else of the nearest row; −1: the problem has no facts. */
+function nearestStep(plan: Plan, [row, column]: Square, kind: 'fact' | 'where'): number {
+  const own = column < plan.columns ? plan.tables[kind][row * plan.columns + column] : undefined;
+  if (own !== undefined && column >= 0) return own;
+  let best = -1;
+  let nearest = Number.POSITIVE_INFINITY;
+  for (let up = 0; up < plan.up.length; up += 1)
+    for (let across = 0; across < plan.across.length; across += 1) {
+      const step = plan.tables[kind][up * plan.columns + across] ?? -1;
+      const distance = Math.abs(up - row) * plan.columns + Math.abs(across - column);
+      if (step >= 0 && distance < nearest) [best, nearest] = [step, distance];
+    }
+  return best;
+}
+
+const NO_FAULTS: readonly Judged[] = [];
+
+/** Which fact and place of it are not as due: a wrong value spends `fact`, a right digit elsewhere `where`. */
+export function squareFaults(scene: Scene, squares: Squares): readonly Judged[] {
+  for (let row = 0; row < squares.length; row += 1) {
+    if (!squares[row]!.quiet) return faultsIn(scene, squares);
+  }
+  return NO_FAULTS;
+}
+
+/** `rest`: what no fault accounts for yet; both slots of a fact stand in it one after the other. */
+function faultsIn(scene: Scene, squares: Squares): readonly Judged[] {
+  const faults: Judged[] = [];
+  let rest: Amiss[] = [];
+  for (const { amiss } of squares)
+    for (const each of amiss) {
+      if (!isTurned(each.fact)) rest.push(each);
+      else if (faults.at(-1)?.pair !== each.fact.pair) faults.push(turnedFault(scene, each.fact));
+    }
+  for (const { lost } of squares)
+    for (const entry of lost) {
+      const place = rest.find(
+        (each) => isLacking(each, entry.digit) && isPair(each.fact, entry.of!),
+      );
+      rest = rest.filter((each) => each !== place);
+      faults.push(strayFault(scene, squares, entry));
+    }
+  for (const each of rest.filter((some) => mayBelongElsewhere(scene, some))) {
+    const home = nearestHome(rest, each.entry!);
+    if (home === undefined) continue;
+    rest = rest.filter((some) => some !== home && some !== each);
+    faults.push(faultOf(scene, 'where', home.fact, [each.entry!], home.fact.due!));
+  }
+  for (let index = 0; index < rest.length; index += 1) {
+    const { fact, entry } = rest[index]!;
+    // Two wrong digits are one misremembered fact.
+    const beside = rest[index + 1]?.fact === fact ? rest[index + 1] : undefined;
+    if (beside !== undefined) index += 1;
+    if (entry === undefined && beside?.entry === undefined && !fact.final) continue;
+    const entries = [entry, beside?.entry].filter((each) => each !== undefined);
+    faults.push(faultOf(scene, 'fact', fact, entries, fact.due!));
+  }
+  const doubted = squares.flatMap((each) => each.doubted);
+  return withClaims(
+    scene,
+    faults.filter(({ step, acts }) => step >= 0 && !acts.some((act) => doubted.includes(act))),
+  );
+}
+
+/** Nothing stands there, and this digit is due. */
+function isLacking({ fact, part, entry }: Amiss, digit: number): boolean {
+  return entry === undefined && digitDue(fact.due!, part) === digit;
+}
+
+export function isPair({ pair }: Pick<Fact, 'pair'>, other: Square): boolean {
+  return pair[0] === other[0] && pair[1] === other[1];
+}
+
+function turnedFault(scene: Scene, fact: Fact): Judged {
+  const entries = PARTS.flatMap((part) => fact[part] ?? []);
+  return faultOf(scene, 'where', fact, entries, fact.due!);
+}
+
+/** A digit that names its pair: right for it and elsewhere, or of a wrong value. */
+function strayFault(scene: Scene, squares: Squares, entry: Entry): Judged {
+  const fact = squares[entry.of![0]]?.found.find((each) => isPair(each, entry.of!));
+  const due = fact?.due ?? 0;
+  const digits = PARTS.map((part) => digitDue(due, part));
+  const kind = digits.includes(entry.digit) ? 'where' : 'fact';
+  const home = fact ?? { pair: entry.of!, units: undefined, tens: undefined };
+  return faultOf(scene, kind, home, [entry], due);
+}
+
+/**
+ * A digit where nothing is due, or over one that was right: it may have been meant for another pair. Beside a wrong
+ * digit of the same fact it is part of that fact, and so it is while the fact is still being written.
+ */
+function mayBelongElsewhere(scene: Scene, { fact, part, entry }: Amiss): boolean {
+  if (entry === undefined || entry.digit === 0 || entry.of !== undefined) return false;
+  const beside = part === 'units' ? 'tens' : 'units';
+  const digits = scene.ledger.factDigits[fact.pair[0]];
+  if (fact[beside] !== undefined && !stands(digits, fact, beside)) return false;
+  if (rightBefore(digits, fact, part) !== undefined || fact.due === 0) return true;
+  return fact.final && digitDue(fact.due!, part) === 0;
+}
+
+function nearestHome(rest: readonly Amiss[], { square, digit }: Entry): Amiss | undefined {
+  let nearest = Number.POSITIVE_INFINITY;
+  let home: Amiss | undefined;
+  for (const each of rest) {
+    if (!isLacking(each, digit)) continue;
+    const { pair } = each.fact;
+    const distance = 30 * Math.abs(pair[0] - square[0]) + Math.abs(pair[1] - square[1]);
+    if (distance < nearest) [nearest, home] = [distance, each];
+  }
+  return home;
+}
+
+function faultOf(
+  { plan }: Scene,
+  kind: Judged['kind'],
+  fact: Pick<Fact, 'pair' | Part>,
+  entries: readonly Entry[],
+  due: number,
+): Judged {
+  const acts = entries.map(({ act }) => act);
+  const given = writtenValue(fact);
+  const step = nearestStep(plan, fact.pair, kind);
+  return { kind, pair: fact.pair, step, at: -1, acts, given, due, missing: entries.length === 0 };
+}
