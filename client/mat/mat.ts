@@ -153,6 +153,8 @@ export class PwMat extends LitElement {
   declare side: number;
   declare flying: readonly number[];
   declare pans: boolean;
+  /** Whether there is something new to look for. */
+  private called = false;
   private readonly sizing = new ResizeObserver(() => this.fit());
 
   constructor() {
@@ -168,12 +170,19 @@ export class PwMat extends LitElement {
     this.sizing.observe(this);
   }
 
-  /** What is asked about has to be seen. */
-  protected override updated(changed: Map<string, unknown>): void {
-    const before = (changed.get('view') as MatView | undefined)?.asked ?? null;
-    const { asked } = this.view;
-    if (asked !== null && !sameSquare(asked, before))
-      this.cellElement(squareCell(asked))?.scrollIntoView({ block: 'nearest', inline: 'center' });
+  /** What a child is to look for becomes the tab stop, unless the child is on the mat already. */
+  protected override willUpdate(changed: Map<string, unknown>): void {
+    const before = (changed.get('view') as MatView | undefined)?.call;
+    const { call } = this.view;
+    this.called = changed.has('view') && !(call && before && cellKey(call) === cellKey(before));
+    if (this.called && call !== null && this.shadowRoot?.activeElement == null) this.here = call;
+  }
+
+  /** It has to be seen, too. */
+  protected override updated(): void {
+    const { call } = this.view;
+    if (this.called && call !== null)
+      this.cellElement(call)?.scrollIntoView({ block: 'nearest', inline: 'center' });
   }
 
   override disconnectedCallback(): void {
@@ -194,10 +203,10 @@ export class PwMat extends LitElement {
   private toLowest(): void {
     const frame = this.renderRoot.querySelector('.frame');
     if (frame !== null) frame.scrollLeft = frame.scrollWidth;
-    const cell = this.view.asked === null ? this.here : squareCell(this.view.asked);
-    // What is asked about stands clear of the edges, so that it can rest lifted.
-    const inline = this.view.asked === null ? 'nearest' : 'center';
-    this.cellElement(cell)?.scrollIntoView({ block: 'nearest', inline });
+    const { call } = this.view;
+    // What is to be looked for stands clear of the edges, so that it can rest lifted.
+    const inline = call === null ? 'nearest' : 'center';
+    this.cellElement(call ?? this.here)?.scrollIntoView({ block: 'nearest', inline });
   }
 
   private cellElement(cell: Cell): HTMLElement | null {
@@ -303,6 +312,7 @@ export class PwMat extends LitElement {
         tellsPlace: view.tellsPlaces,
         asked: sameSquare(view.asked, [row, column]),
       })}
+      aria-selected=${state.held || nothing}
       ?decimal=${place < 0}
       .hierarchy=${hierarchy}
       .family=${family}

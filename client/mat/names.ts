@@ -2,7 +2,7 @@ import { placeWord, words } from '../words/words.ts';
 import type { SquareView, TileView } from './view.ts';
 
 /** "3 bars of 6, 1 bar of 4": a pile for ears, longest bars first. */
-const pileWords = (bars: readonly number[]): string => {
+export const pileWords = (bars: readonly number[]): string => {
   const parts: string[] = [];
   for (let kind = 10; kind >= 1; kind -= 1) {
     const count = bars[kind - 1] ?? 0;
@@ -22,6 +22,13 @@ const contentWords = ({ bars, figures }: SquareView): string => {
   return parts.length === 0 ? words('squareEmpty') : parts.join(', ');
 };
 
+/** A name with what a seeing child sees at once: a hint's mark, and that it is to be looked at again. */
+export const named = (
+  name: string,
+  { marked, again }: { readonly marked: boolean; readonly again: boolean },
+): string =>
+  [name, ...(marked ? [words('marked')] : []), ...(again ? [words('again')] : [])].join(', ');
+
 /** The name of a square: row and column by their places, the place they make where it may be told, and what lies there. */
 export const squareName = (
   places: { readonly row: number; readonly column: number },
@@ -34,8 +41,7 @@ export const squareName = (
     place: placeWord(places.row + places.column),
     pile: contentWords(state),
   });
-  const whole = asked ? `${name}, ${words('asked')}` : name;
-  return state.again ? `${whole}, ${words('again')}` : whole;
+  return named(asked ? `${name}, ${words('asked')}` : name, state);
 };
 
 export const tileName = (edge: 'bottom' | 'right', state: TileView): string => {
@@ -43,5 +49,5 @@ export const tileName = (edge: 'bottom' | 'right', state: TileView): string => {
     place: placeWord(state.place),
     digit: state.digit ?? words('noTile'),
   });
-  return state.again ? `${name}, ${words('again')}` : name;
+  return named(name, state);
 };

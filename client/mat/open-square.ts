@@ -5,6 +5,7 @@ import { icon } from '../ui/icons.ts';
 import { stitches, weaveStyles } from '../ui/weave.ts';
 import { placeWord, rowWord, words } from '../words/words.ts';
 import { barStyles, drawBar } from './bar.ts';
+import { pileWords } from './names.ts';
 import { openSquareStyles } from './open-square-styles.ts';
 import { BETWEEN, barsOf, layPile, ROW } from './pile-layout.ts';
 import { type Pick, pickOf } from './ten.ts';
@@ -285,7 +286,7 @@ export class PwOpenSquare extends LitElement {
     const ask = this.asksOnes ? words('howManyThere') : words('pileIs');
     return html`<div class="pad ${this.asksOnes ? 'asks' : ''}">
       <div class="typed">
-        <span>${ask}</span>
+        <span role="status">${ask}</span>
         ${
           this.asksOnes
             ? nothing
@@ -313,7 +314,7 @@ export class PwOpenSquare extends LitElement {
     const empty = all.length === 0;
     return html`<section @keydown=${this.key} aria-label=${words('opened', { place: placeWord(view.place), row: rowWord(view.square[0]) })}>
       <div class="cloth weave h${hierarchy} ${view.again ? 'again' : ''}">
-        <h2 tabindex="-1">${placeWord(view.place)}${stitches(family)}</h2>
+        <h2 tabindex="-1" aria-label=${[placeWord(view.place), pileWords(view.bars)].filter(Boolean).join(', ')}>${placeWord(view.place)}${stitches(family)}</h2>
         <div class="pile" role="group" aria-label=${words('bars')}>${this.pile()}</div>
         ${empty ? html`<p class="empty">${words('openedEmpty')}</p>` : nothing}
       </div>
@@ -322,7 +323,7 @@ export class PwOpenSquare extends LitElement {
         ${
           empty
             ? nothing
-            : html`<div class="ten">${this.mould(pick)}<span class="soft">${pick.sum === 0 ? words('noPick') : pick.bars.join(' + ')}</span><div class="buttons">${this.makeTenButtons(pick)}
+            : html`<div class="ten">${this.mould(pick)}<span class="soft" role="status">${pick.sum === 0 ? words('noPick') : pick.bars.join(' + ')}</span><div class="buttons">${this.makeTenButtons(pick)}
           ${picks.length > 0 ? html`<button data-do="takeAway" @click=${() => this.deed({ is: 'takeAway', bars: picks })}>${words('takeAway')}</button>` : nothing}</div></div>
         ${this.pad()}`
         }

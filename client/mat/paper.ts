@@ -3,6 +3,7 @@ import type { Line } from '../../engine/child.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { icon } from '../ui/icons.ts';
 import { placeWord, pointSign, rowWord, words } from '../words/words.ts';
+import { named } from './names.ts';
 import { paperStyles } from './paper-styles.ts';
 
 export interface PaperCell {
@@ -61,8 +62,7 @@ const nameOf = ({ row }: PaperLine, cell: PaperCell): string => {
   ];
   if (cell.carried !== null) names.push(words('carriedCell', { digit: cell.carried }));
   if (cell.point) names.push(words('pointAfter'));
-  if (cell.again) names.push(words('again'));
-  return names.join(', ');
+  return named(names.join(', '), cell);
 };
 
 /** Names the place where the pen is. */
@@ -72,6 +72,14 @@ const penOf = (view: PaperView | undefined): string =>
       cells.filter(({ active }) => active).map(({ place }) => `${line} ${place}`),
     )
     .join();
+
+/** Where Tab comes to a line: what is to be looked at, else the pen, else the units. */
+const stopOf = (cells: readonly PaperCell[]): number => {
+  const called = cells.findIndex(({ again, marked }) => again || marked);
+  return called < 0
+    ? cells.findLastIndex(({ active }, i) => active || i === cells.length - 1)
+    : called;
+};
 
 /**
  * Squared paper: the problem, what was said or written of each row, and the product line.
@@ -141,10 +149,7 @@ export class PwPaper extends LitElement {
   }
 
   private line(line: PaperLine) {
-    const stop = Math.max(
-      0,
-      line.cells.findIndex((cell) => cell.active),
-    );
+    const stop = stopOf(line.cells);
     const name = line.row === null ? words('productLine') : rowWord(line.row);
     return html`<div class=${line.line === this.view.now ? 'line' : 'line later'} role="group" aria-label=${name}>${line.cells.map((cell, i) => this.cell(line, cell, i === stop))}</div>`;
   }

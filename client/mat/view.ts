@@ -1,4 +1,5 @@
 import type { Slot, Square } from '../../engine/child.ts';
+import type { Cell } from './cells.ts';
 
 /** What the mat shows: plain data, made anew after each action; the mat's elements hold nothing else. */
 export interface SquareView {
@@ -31,8 +32,10 @@ export interface MatView {
   readonly needed: number;
   readonly squares: readonly (readonly SquareView[])[];
   readonly tiles: { readonly bottom: readonly TileView[]; readonly right: readonly TileView[] };
-  /** The square that the question, or the fact, is about; it is kept in view. */
+  /** The square that the question, or the fact, is about. */
   readonly asked: Square | null;
+  /** What a hint marks, what is to be looked at again or what is asked about: it is kept in view, and the first that Tab comes to. */
+  readonly call: Cell | null;
   /** Whether a square's name tells its place; not where that is the question. */
   readonly tellsPlaces: boolean;
   /** Each bar's number beside it. */

@@ -42,6 +42,7 @@ export const en = {
   pileMakes: '{bars}, makes {total}',
   someBars: bars,
   again: 'look again',
+  marked: 'marked',
   tileBelow: 'number below, {place}: {digit}',
   tileBeside: 'number at the side, {place}: {digit}',
   noTile: 'no tile',
@@ -197,7 +198,7 @@ export const en = {
   didPoint: ({ places }: Values) =>
     `The point is set: ${places} ${many(places, 'digit', 'digits')} after it.`,
   didRub: 'Rubbed out.',
-  didUndo: 'Undone.',
+  didUndo: 'Undone: {what}',
   pickedUp: 'Picked up.',
   putBack: 'Put back.',
   bounced: 'That does not fit yet. Try once more.',

@@ -47,6 +47,7 @@ export const es: Record<keyof typeof en, string | ((values: Values) => string)> 
   pileMakes: '{bars}, vale {total}',
   someBars: bars,
   again: 'mírala otra vez',
+  marked: 'marcada',
   tileBelow: 'número de abajo, {place}: {digit}',
   tileBeside: 'número del lado, {place}: {digit}',
   noTile: 'sin ficha',
@@ -196,7 +197,7 @@ export const es: Record<keyof typeof en, string | ((values: Values) => string)> 
   didPoint: ({ places }) =>
     `La coma está puesta: ${places} ${many(places, 'cifra', 'cifras')} después.`,
   didRub: 'Borrado.',
-  didUndo: 'Deshecho.',
+  didUndo: 'Deshecho: {what}',
   pickedUp: 'Levantado.',
   putBack: 'Devuelto a su lugar.',
   bounced: 'Eso no encaja todavía. Inténtalo otra vez.',

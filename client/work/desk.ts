@@ -84,27 +84,35 @@ export class DeskController implements At {
     return open === null ? nextSentence(this) : openSentence(this.work, open);
   }
 
-  set(change: Partial<Desk>): void {
+  private get text(): string {
+    const { id, values } = this.sentence;
+    return words(id, values);
+  }
+
+  /** What is changed; heard is its `status`, and the sentence where it is another than `before`. */
+  set(change: Partial<Desk>, before = this.text): void {
+    const last = this.desk.status;
     this.desk = { ...this.desk, ...change };
+    const heard = `${change.status ?? ''} ${this.text === before ? '' : this.text}`.trim();
+    // The same words again are heard only if they differ.
+    const status = heard === last ? `${heard}\u00a0` : heard || last;
+    this.desk = { ...this.desk, status };
     this.changed();
   }
 
   /** Does an action and says what came of it; false when it was refused. */
   do(action: Action): boolean {
-    const before = this.sentence.id;
+    const before = this.text;
     const refused = this.store.do(this.desk.problem, action);
     if (refused !== null) {
-      const message = refusal(refused);
-      this.set({ message, status: words(message.id, message.values) });
+      this.set({ message: refusal(refused) }, '');
       return false;
     }
     const held = this.desk.held?.what === 'bars' ? this.desk.held : null;
     const bounced = this.bounce();
     const message = bounced ? sentence('bounced') : answerOf(this.work, action);
-    this.desk = { ...this.desk, message, hint: null, held };
-    const { id, values } = this.sentence;
-    const now = id === before && action.do !== 'check' ? '' : words(id, values);
-    this.set({ status: `${told(this.work, action)} ${now}` });
+    const status = told(this.work, action);
+    this.set({ message, hint: null, held, status }, message === null ? before : '');
     return true;
   }
 
@@ -119,7 +127,8 @@ export class DeskController implements At {
 
   choose(tool: ToolId): void {
     const nothing = { held: null, open: null, slot: null, spot: null, carries: false };
-    this.set({ ...nothing, tool, answer: '', message: null });
+    const status = `${words(this.tools.find(({ id }) => id === tool)!.word)}.`;
+    this.set({ ...nothing, tool, answer: '', message: null, status });
   }
 
   /** One more step of help for the same position: asks, then shows where, then how. What helps is fetched when it is first asked for. */
@@ -130,8 +139,7 @@ export class DeskController implements At {
     const hint = showHint(this, level);
     const step = hint.step === null ? {} : { step: hint.step };
     this.store.do(this.desk.problem, { do: 'hint', level, ...step });
-    const status = words(hint.sentence.id, hint.sentence.values);
-    this.set({ hint, status, message: null, open: level === 1 ? this.desk.open : null });
+    this.set({ hint, message: null, open: level === 1 ? this.desk.open : null }, '');
   }
 
   /** Help is about the next move: its question is put, so that the hint and what it is about are seen together. */

@@ -39,7 +39,7 @@ const tool = (id: WordId, name: IconName, act: () => void, more: { pressed?: boo
 const saving = (store: Keeping) => {
   const { text, calm } = savingOf(store);
   return html`<span class=${calm ? 'saving' : 'saving loud'} data-saving=${store.unsentCount === 0 ? 'saved' : 'unsent'}>
-    ${icon(store.unsentCount === 0 ? 'kept' : 'waiting')}${text}</span>`;
+    ${icon(store.unsentCount === 0 ? 'kept' : 'waiting')}${calm ? text : nothing}<span role="status">${calm ? nothing : text}</span></span>`;
 };
 
 const hasBars = ({ tools }: DeskController): boolean => tools.some(({ id }) => id === 'count');

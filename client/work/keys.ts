@@ -1,5 +1,6 @@
 import type { Square } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
+import { words } from '../words/words.ts';
 import { pileKinds } from './bench.ts';
 import { openSquare, pressCell, takeAway } from './presses.ts';
 import type { At, Outcome } from './tool.ts';
@@ -29,7 +30,8 @@ const lift = (at: At, cell: Cell): Outcome => {
 };
 
 const more = (at: At, by: number): Outcome => {
-  at.set({ howMany: Math.min(9, Math.max(1, at.desk.howMany + by)) });
+  const howMany = Math.min(9, Math.max(1, at.desk.howMany + by));
+  at.set({ howMany, status: `${words('howMany')} ${howMany}` });
   return 'used';
 };
 

@@ -1,5 +1,6 @@
 import type { Line } from '../../engine/child.ts';
 import type { PaperSpot } from '../mat/paper.ts';
+import { words } from '../words/words.ts';
 import { rubDigit, setPoint, writeDigit } from './pens.ts';
 import type { At, ToolId } from './tool.ts';
 
@@ -42,7 +43,7 @@ export const lineKey = (
     rubDigit(at);
   } else if (event.key === '+' && at.tool.carries) {
     there();
-    at.set({ carries: !carries });
+    at.set({ carries: !carries, status: words(carries ? 'digits' : 'carry') });
   } else if (event.key === '.' || event.key === ',') {
     there();
     setPoint(at);

@@ -4,7 +4,7 @@ import type { OpenDeed } from '../mat/open-square.ts';
 import type { At } from './tool.ts';
 
 export const openSquare = (at: At, square: Square): void =>
-  at.set({ open: square, held: null, message: null, status: '' });
+  at.set({ open: square, held: null, message: null });
 
 /** A press (tap, click, Space) on a square or a tile's place means what the chosen move makes of it. */
 export const pressCell = (at: At, cell: Cell): void => {

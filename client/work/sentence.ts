@@ -31,7 +31,7 @@ export const nextSentence = (at: At): Sentence => {
   if (work.finished.problem) return sentence('refusedFinished');
   if (at.desk.held?.what === 'tens') return sentence('carriedTens');
   if (work.problem.policy.control === 'silent' || next === null) return task(at);
-  if (work.problem.prompts.length > 0) return at.tool.says(at, next, 0);
+  if (at.tool.id === 'walk' || at.tool.id === 'tell') return at.tool.says(at, next, 0);
   if (work.lifted.length > 0) return sentence('lookAgain');
   const row = rowOf(next);
   switch (next.say.key) {

@@ -3,6 +3,16 @@ import { placeOf } from '../../engine/child.ts';
 import { placeWord, rowWord, words } from '../words/words.ts';
 import { type Sentence, sentence } from './says.ts';
 
+/** What the last undo took back. */
+const undone = ({ log }: Work): Action => {
+  let undos = 0;
+  return log.findLast(({ action, refused }) => {
+    if (refused !== undefined || ['check', 'hint', 'finish'].includes(action.do)) return false;
+    undos += action.do === 'undo' ? 1 : -1;
+    return undos === 0;
+  })!.action;
+};
+
 /** What has just happened, in a few words for ears (role=status). */
 export const told = (work: Work, action: Action): string => {
   const { mat } = work.problem;
@@ -40,17 +50,23 @@ export const told = (work: Work, action: Action): string => {
           });
     case 'begin':
       return words('didBegin', { row: action.row });
-    case 'write':
-      return words('didWrite', {
-        digit: action.digit,
-        place: placeWord('place' in action ? action.place : placeOf(mat, action.square)),
-      });
+    case 'write': {
+      const { digit } = action;
+      if ('slot' in action) return words(action.slot === 'own' ? 'inLower' : 'inUpper', { digit });
+      return action.line.startsWith('carry')
+        ? words('carriedCell', { digit })
+        : words('didWrite', { digit, place: placeWord(action.place) });
+    }
     case 'point':
       return words('didPoint', { places: action.places });
     case 'rub':
       return words('didRub');
+    case 'finish': {
+      const part = action.what === 'product' ? 'productDone' : 'rowDone';
+      return action.what === 'problem' ? '' : `${words(part)}.`;
+    }
     case 'undo':
-      return words('didUndo');
+      return words('didUndo', { what: told(work, undone(work)) });
     default:
       return '';
   }

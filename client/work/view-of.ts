@@ -76,6 +76,16 @@ const askedAgain = (work: Work, desk: Desk): Square | null => {
   return again ? (answeredOf(work, desk) ?? askedOf(work, desk)) : null;
 };
 
+/** What a child is to look for on the mat. */
+const callOf = (work: Work, desk: Desk, asked: Square | null): Cell | null => {
+  const [mark] = desk.hint?.marks ?? [];
+  if (mark !== undefined) return mark;
+  const { square, tile } = work.lifted.find((each) => each.square ?? each.tile) ?? {};
+  if (tile !== undefined) return tileCell(tile.edge, tile.index);
+  const about = square ?? asked;
+  return about === null ? null : squareCell(about);
+};
+
 /** The mat as it lies, with what the child holds, what a hint marks and what is to be looked at again. */
 export const matViewOf = (work: Work, desk: Desk): MatView => {
   const { mat, multiplicand, multiplier } = work.problem;
@@ -86,11 +96,13 @@ export const matViewOf = (work: Work, desk: Desk): MatView => {
     squares.some((each) => sameSquare(each, square));
   const hands = inHand(work, desk);
   const doubted = askedAgain(work, desk);
+  const asked = askedOf(work, desk);
   return {
     name: words('mat'),
     shape: mat,
     needed: multiplicand.digits.length + multiplier.digits.length || mat.columns,
-    asked: askedOf(work, desk),
+    asked,
+    call: callOf(work, desk, doubted ?? asked),
     tellsPlaces: work.problem.stage !== 'walk',
     numbers: desk.numbers,
     squares: work.position.piles.map((row, r) =>

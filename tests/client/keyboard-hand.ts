@@ -10,7 +10,7 @@ interface Stop {
   readonly name: string;
 }
 
-interface Stops {
+export interface Stops {
   readonly names: readonly Stop[];
   readonly at: number;
 }
@@ -37,7 +37,7 @@ export class KeyboardHand {
   }
 
   /** All that Tab can come to, in its order, and which of them has the focus: -1 for none. */
-  private stops(): Promise<Stops> {
+  protected stops(): Promise<Stops> {
     return this.page.evaluate(() => {
       const within = (root: Element | Document | ShadowRoot): Element[] =>
         [...root.children].flatMap((child) => [

@@ -142,8 +142,7 @@ describe('the page for ears', () => {
       { do: 'count', square: [0, 0], total: 28 },
       { do: 'exchange', from: [0, 0], tens: 2, to: [0, 1], ones: 2 },
     ]);
-    expect(await page.getByRole('status').first().textContent()).toMatch(
-      /^2 tens exchanged, 2 laid in the tens\./,
-    );
+    const told = /^2 tens exchanged, 2 laid in the tens\./;
+    await page.getByRole('status').filter({ hasText: told }).waitFor();
   });
 });

@@ -23,10 +23,13 @@ const combining = ({ work }: At): boolean => {
   return slides.length > 0 && slides.every(({ status }) => status !== 'open');
 };
 
+const howMany = ({ work }: At, to: Square): string =>
+  words('howManyIn', { place: placeWord(placeOf(work.problem.mat, to)) });
+
 const withTens = (at: At, to: Square | null): TemplateResult =>
   to === null
     ? html`<div class="line"><span class="grow">${words('pressWhere')}</span></div>`
-    : html`<p class="ask">${words('howManyIn', { place: placeWord(placeOf(at.work.problem.mat, to)) })}</p>${pad(at, words('howManyThere'))}`;
+    : html`<p class="ask">${howMany(at, to)}</p>${pad(at, words('howManyThere'))}`;
 
 const tray = (at: At): TemplateResult =>
   at.desk.held?.what === 'tens'
@@ -52,7 +55,8 @@ export const count: Tool = {
     const { held } = at.desk;
     if (cell.at !== 'square') return;
     const square: Square = [cell.row, cell.column];
-    if (held?.what === 'tens') at.set({ held: { ...held, to: square }, message: null });
+    if (held?.what === 'tens')
+      at.set({ held: { ...held, to: square }, message: null, status: howMany(at, square) });
     else openSquare(at, square);
   },
   digit: layThere,

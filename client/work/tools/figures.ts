@@ -1,7 +1,7 @@
 import { html, svg, type TemplateResult } from 'lit';
 import type { Slot, Square } from '../../../engine/child.ts';
 import { sameSquare } from '../../mat/geometry.ts';
-import { words } from '../../words/words.ts';
+import { type WordId, words } from '../../words/words.ts';
 import { rubDigit, writeDigit } from '../pens.ts';
 import { box, picture } from '../pictures.ts';
 import { sentence } from '../says.ts';
@@ -14,6 +14,8 @@ const figurePicture = picture([
   svg`<path class="cell" d="M42 70 82 30M86 70 126 30" /><text x="53" y="48">1</text><text x="116" y="64">2</text><text x="84" y="20">3 × 4</text>`,
 ]);
 
+const CORNERS: Readonly<Record<Slot, WordId>> = { own: 'lowerCorner', fromRight: 'upperCorner' };
+
 const penSquare = ({ desk }: At): Square | null =>
   desk.spot !== null && 'square' in desk.spot ? desk.spot.square : null;
 
@@ -21,7 +23,7 @@ const penSlot = ({ desk }: At): Slot =>
   desk.spot !== null && 'square' in desk.spot ? desk.spot.slot : 'own';
 
 const to = (at: At, square: Square, slot: Slot): void =>
-  at.set({ spot: { square, slot }, row: square[0], message: null });
+  at.set({ spot: { square, slot }, row: square[0], message: null, status: words(CORNERS[slot]) });
 
 /** A press goes to the lower corner of the square, the next one to the upper, and so on. */
 const press = (at: At, square: Square): void => {
@@ -36,7 +38,7 @@ const corner = (at: At, slot: Slot): TemplateResult => {
     ?disabled=${square === null}
     aria-pressed=${square !== null && penSlot(at) === slot}
     @click=${() => square !== null && to(at, square, slot)}
-  >${words(slot === 'own' ? 'lowerCorner' : 'upperCorner')}</button>`;
+  >${words(CORNERS[slot])}</button>`;
 };
 
 const tray = (at: At): TemplateResult => html`<div class="line">

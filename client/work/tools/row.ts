@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import { words } from '../../words/words.ts';
+import { rowWord, words } from '../../words/words.ts';
 import { beads, box, picture, way } from '../pictures.ts';
 import { sentence } from '../says.ts';
 import type { At, Tool } from '../tool.ts';
@@ -15,7 +15,8 @@ const rowPicture = picture([
 
 const LONGEST = 14;
 
-const choose = (at: At, row: number): void => at.set({ row, answer: '', message: null });
+const choose = (at: At, row: number): void =>
+  at.set({ row, answer: '', message: null, status: rowWord(row) });
 
 const say = (at: At): void => {
   const { row, answer } = at.desk;
