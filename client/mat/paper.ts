@@ -92,13 +92,13 @@ export class PwPaper extends LitElement {
   static override styles = [buttonStyles, paperStyles];
   declare view: PaperView;
 
-  /** Where the pen goes has to be seen. */
+  /** Where the pen goes has to be seen, and the line that is to be written. */
   protected override updated(changed: Map<string, unknown>): void {
     const before = changed.get('view') as PaperView | undefined;
-    if (penOf(before) !== penOf(this.view))
-      this.renderRoot
-        .querySelector('[aria-pressed=true]')
-        ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    const show = (what: string) =>
+      this.renderRoot.querySelector(what)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    if (before?.now !== this.view.now) show('.line:not(.printed, .later) button:last-child');
+    if (penOf(before) !== penOf(this.view)) show('[aria-pressed=true]');
   }
 
   /** Brings the focus to a place of a line. */

@@ -78,11 +78,13 @@ export class PwTile extends LitElement {
       :host([edge='right']) .tile {
         background: var(--tile-beside);
       }
-      :host([active])::after,
-      :host([marked])::after {
+      :host([active]) .slot::after,
+      :host([active]) .tile::after,
+      :host([marked]) .slot::after,
+      :host([marked]) .tile::after {
         content: '';
         position: absolute;
-        inset: 0 1px 14px;
+        inset: -4px;
         border: 2.5px dashed var(--ink);
         border-radius: 9px;
       }

@@ -92,10 +92,19 @@ export class PwResult extends LitElement {
         border-radius: 12px;
         background: var(--tray);
       }
+      /* By tens, so that they can be counted. */
       .steps {
-        display: flex;
-        flex-wrap: wrap;
+        display: grid;
+        grid-template-columns: repeat(20, min-content);
         gap: 6px 4px;
+      }
+      .steps > :nth-child(20n + 10) {
+        margin-right: 8px;
+      }
+      @media (max-width: 480px) {
+        .steps {
+          grid-template-columns: repeat(10, min-content);
+        }
       }
       ul {
         display: flex;

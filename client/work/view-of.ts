@@ -164,9 +164,10 @@ const lineOf = (work: Work, desk: Desk, line: Line, row: number | null): PaperLi
   };
 };
 
-/** Where the pen is, else the line of the chosen row. */
-const lineNow = ({ spot, row }: Desk, rows: readonly { line: Line; row: number }[]): Line => {
+/** Where the pen is, else the line of the chosen row while rows are written. */
+const lineNow = ({ spot, row, tool }: Desk, rows: readonly { line: Line; row: number }[]): Line => {
   if (spot !== null && 'line' in spot) return spot.line;
+  if (tool !== 'write') return 'product';
   return rows.find((each) => each.row === row)?.line ?? 'product';
 };
 

@@ -7,7 +7,7 @@ export const workPageStyles = css`
   }
   .page {
     display: grid;
-    grid-template-rows: auto minmax(272px, 1fr) auto auto;
+    grid-template-rows: auto minmax(272px, 1fr) minmax(min-content, auto) auto;
     gap: 10px;
     box-sizing: border-box;
     height: 100dvh;
@@ -85,7 +85,7 @@ export const workPageStyles = css`
     min-width: 12em;
   }
   .page.noticed {
-    grid-template-rows: auto auto minmax(272px, 1fr) auto auto;
+    grid-template-rows: auto auto minmax(272px, 1fr) minmax(min-content, auto) auto;
   }
   .page.over.noticed {
     grid-template-rows: auto auto minmax(430px, 1fr);
@@ -112,7 +112,7 @@ export const workPageStyles = css`
   }
   .middle {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) 232px;
+    grid-template: minmax(0, 1fr) / minmax(0, 1fr) 232px;
     gap: 14px;
     min-height: 0;
   }
@@ -132,9 +132,13 @@ export const workPageStyles = css`
   .beside .middle {
     grid-template-columns: minmax(0, 1fr) 520px;
   }
+  /* A sheet that is higher than its room is scrolled; the pen stays in sight. */
   pw-paper {
     align-self: start;
+    box-sizing: border-box;
+    max-height: 100%;
     padding-top: 4px;
+    overflow: auto;
   }
   .tray {
     box-sizing: border-box;
@@ -315,6 +319,17 @@ export const workPageStyles = css`
     }
     header {
       min-height: 56px;
+    }
+  }
+  /* Without a mat beside it the paper is what the child works on: it takes the room. */
+  @media (min-width: 1000px) and (min-height: 700px) {
+    .alone pw-paper {
+      zoom: 1.25;
+    }
+  }
+  @media (min-width: 1200px) and (min-height: 820px) {
+    .alone pw-paper {
+      zoom: 1.5;
     }
   }
   @media (min-width: 701px) {

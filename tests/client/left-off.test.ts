@@ -68,7 +68,7 @@ describe('a page that is opened again while something is to be mended', () => {
       CHECK,
     ]);
     expect(await moveShown(page)).toBe('Rows');
-    const chosen = button(group(page, 'Rows'), /^× 2/);
+    const chosen = button(group(page, 'Rows'), /^second row, × 2/);
     expect(await chosen.getAttribute('aria-pressed')).toBe('true');
   });
 

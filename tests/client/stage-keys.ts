@@ -77,12 +77,12 @@ export class StageKeys extends KeyboardHand {
   private async touchRow(row: number): Promise<void> {
     await this.choose('Rows');
     const digit = [...this.multiplier].reverse()[row];
-    await this.pressButton(new RegExp(`^× ${digit}( ✓)?$`));
+    await this.pressButton(new RegExp(`, × ${digit}( ✓)?$`));
   }
 
   private async writeLine({ line, place }: LineWrite, key: string): Promise<void> {
     const row = this.rows.get(line.replace('carry', 'partial'));
-    const name = new RegExp(`^${row === undefined ? 'product' : ROWS[row]}, `);
+    const name = new RegExp(`^${row === undefined ? 'product' : ROWS[row]}, .*:`);
     await this.tabTo(`${name}`, ({ role, name: text }) => role === 'button' && name.test(text));
     await this.walkTo(new RegExp(`, ${PLACES[place]}:`), place);
     if (line.startsWith('carry')) await this.press('+');

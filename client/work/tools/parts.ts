@@ -44,12 +44,21 @@ export const finishButton = (
 const rowsOf = ({ work }: At): number =>
   work.problem.multiplier.digits.length || work.problem.mat.rows;
 
+/** The digit that a row is worked with; null: it is not known yet. */
+const digitOf = ({ work }: At, row: number): number | null =>
+  (work.problem.stage === 'paper'
+    ? work.problem.multiplier.digits[row]
+    : work.position.tiles.right[row]) ?? null;
+
+/** A row is told by its digit, which takes less room than which of the rows it is; that is said as well. */
+const rowName = (at: At, row: number): TemplateResult | string => {
+  const digit = digitOf(at, row);
+  if (digit === null) return rowWord(row);
+  return html`<span class="unseen">${rowWord(row)}, </span>${words('times', { digit })}`;
+};
+
 /** The rows to choose from: which are done, and which are to be looked at again. `choose` is what a press does. */
-export const rowChips = (
-  at: At,
-  choose: (row: number) => void,
-  name: (row: number) => string = rowWord,
-): TemplateResult[] =>
+export const rowChips = (at: At, choose: (row: number) => void): TemplateResult[] =>
   Array.from({ length: rowsOf(at) }, (_, row) => {
     const again = at.work.lifted.some((lifted) => lifted.row === row);
     const done = at.work.finished.rows.includes(row) && !again;
@@ -57,5 +66,5 @@ export const rowChips = (
       class=${again ? 'again' : ''}
       aria-pressed=${at.desk.row === row}
       @click=${() => choose(row)}
-    >${name(row)}${done ? ' ✓' : ''}${again ? html`<span class="unseen">, ${words('again')}</span>` : nothing}</button>`;
+    >${rowName(at, row)}${done ? ' ✓' : ''}${again ? html`<span class="unseen">, ${words('again')}</span>` : nothing}</button>`;
   });

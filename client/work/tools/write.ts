@@ -14,20 +14,9 @@ const writePicture = picture([
   way('M112 24 92 40M92 30v10h10'),
 ]);
 
-const chipName = ({ work }: At, row: number): string => {
-  const { multiplier } = work.problem;
-  const tile = work.position.tiles.right[row];
-  const digit = work.problem.stage === 'paper' ? multiplier.digits[row] : tile;
-  return words('times', { digit: digit ?? '?' });
-};
-
 const tray = (at: At): TemplateResult => html`<div class="line">
     <span>${words('touchDigit')}</span>
-    <div class="chips" role="group" aria-label=${words('rows')}>${rowChips(
-      at,
-      (row) => chooseRow(at, row),
-      (row) => chipName(at, row),
-    )}</div><span class="grow"></span>${finishButton(at, `row:${at.desk.row}`, 'rowDone')}</div>
+    <div class="chips" role="group" aria-label=${words('rows')}>${rowChips(at, (row) => chooseRow(at, row))}</div><span class="grow"></span>${finishButton(at, `row:${at.desk.row}`, 'rowDone')}</div>
   ${pad(at, words('digits'))}`;
 
 /** The partial products on paper: the digit of the multiplier is touched first, then its row is written. */

@@ -57,10 +57,16 @@ const scene = (
   actions: (problem: WrittenProblem) => readonly Action[],
   then: readonly string[] = [],
   says: RegExp | null = null,
-): Scene => {
-  const problem = PROBLEMS[stage];
-  return { name: `${stage}-${name}`, problem, actions: actions(problem), then, says };
-};
+  problem = PROBLEMS[stage],
+): Scene => ({ name: `${stage}-${name}`, problem, actions: actions(problem), then, says });
+
+/** The largest mat and the largest sheet. */
+const full = (stage: Stage, actions: (problem: WrittenProblem) => readonly Action[]): Scene =>
+  scene('full', stage, actions, [], null, {
+    stage,
+    multiplicand: '9999999',
+    multiplier: '987654',
+  });
 
 /** The second square from the right, in the bottom row. */
 const UNITS_TENS = 'row units, column tens,';
@@ -103,6 +109,10 @@ export const SCENES: readonly Scene[] = [
     { do: 'write', line: 'partial:0', place: 1, digit: 9 },
     CHECK,
   ]),
+  full('bars', (problem) => until(problem, isDo('layBars'), 40)),
+  full('record', (problem) => until(problem, isDo('finish'), 6)),
+  full('cells', (problem) => until(problem, isDo('finish'), 6)),
+  full('paper', (problem) => until(problem, isDo('finish'), 7)),
   scene('working', 'open', (problem) => until(problem, isDo('say'))),
   scene('result', 'bars', (problem) => {
     const all = until(problem, NEVER);
