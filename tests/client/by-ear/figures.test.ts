@@ -23,7 +23,7 @@ describe('by keyboard and screen reader alone', () => {
 
     await child.presses('PageDown');
     await child.hears('Rows.');
-    await child.uses('× 2');
+    await child.uses('first row, × 2');
     await child.hears('The first row begins. Write what the first row makes.');
     await child.goesTo('button', /^first row, /);
     await child.isOn('button', 'first row, units: empty', 'pressed');
@@ -38,7 +38,7 @@ describe('by keyboard and screen reader alone', () => {
     await child.presses('ArrowUp', '-', '3');
     await child.hears('1 bar of 3 laid. Touch the digit that makes the second row.');
     await child.presses('PageDown', 'PageDown');
-    await child.uses('× 1');
+    await child.uses('second row, × 1');
     await child.hears('The second row begins. Write what the second row makes.');
     await child.goesTo('button', 'second row, units: empty');
     await child.presses('0');
@@ -107,7 +107,7 @@ describe('by keyboard and screen reader alone', () => {
       multiplier: '13',
     });
     await child.reads('heading', 'Touch the digit that makes the first row.');
-    await child.uses('× 3');
+    await child.uses('first row, × 3');
     await child.hears('The first row begins. Multiply and write the first row.');
     await child.goesTo('button', 'first row, units: empty');
     await child.presses('2');
@@ -123,7 +123,7 @@ describe('by keyboard and screen reader alone', () => {
     await child.uses('This row is done');
     await child.hears('That row is right.');
 
-    await child.uses('× 1');
+    await child.uses('second row, × 1');
     await child.hears('The second row begins. Multiply and write the second row.');
     await child.goesTo('button', 'second row, units: empty');
     await child.presses('0', '4', '1');
