@@ -48,6 +48,10 @@ export const openSquareStyles = css`
     flex: 1;
     min-height: 0;
   }
+  .pile.tall {
+    overflow: hidden auto;
+    overscroll-behavior: contain;
+  }
   .bar-button {
     position: absolute;
     display: grid;
@@ -58,6 +62,9 @@ export const openSquareStyles = css`
     border-color: transparent;
     background: transparent;
     touch-action: none;
+  }
+  .tall .bar-button {
+    touch-action: pan-y;
   }
   .bar-button[aria-pressed='true'] {
     border: 3px solid var(--focus);

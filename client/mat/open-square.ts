@@ -11,6 +11,10 @@ import { BETWEEN, barsOf, layPile, ROW } from './pile-layout.ts';
 import { type Pick, pickOf } from './ten.ts';
 import '../ui/keypad.ts';
 
+/** The least height of a bar that is pressed, and the most of a pile, in pixels. */
+const LEAST = 24;
+const HIGHEST = 3_000;
+
 /** Between the two parts of a bar that is cut, in the mould's own units. */
 const CUT = 10;
 
@@ -192,14 +196,18 @@ export class PwOpenSquare extends LitElement {
 
   private pile() {
     const between = this.view.numbers ? BETWEEN.numbered : BETWEEN.plain;
-    const { bead, bars } = layPile(this.view.bars, {
-      ...this.room,
-      most: 38,
-      row: ROW.wide,
-      between,
-    });
+    const lay = (height: number) =>
+      layPile(this.view.bars, { ...this.room, height, most: 38, row: ROW.wide, between });
+    let { height } = this.room;
+    let laid = lay(height);
+    // A pile that has no room is scrolled: no bar is lower than what can be hit (WCAG 2.2, 2.5.8).
+    while (laid.bead * ROW.wide < LEAST && height < HIGHEST) {
+      height += LEAST;
+      laid = lay(height);
+    }
+    const { bead, bars } = laid;
     const high = bead * ROW.wide;
-    return bars.map(({ kind, x, y }, i) => {
+    const buttons = bars.map(({ kind, x, y }, i) => {
       const width = kind * bead + (this.view.numbers ? 20 : 0);
       return html`<button
         class="bar-button"
@@ -215,6 +223,8 @@ export class PwOpenSquare extends LitElement {
         </svg>
       </button>`;
     });
+    const look = height > this.room.height ? 'pile tall' : 'pile';
+    return html`<div class=${look} role="group" aria-label=${words('bars')}>${buttons}</div>`;
   }
 
   private mould(pick: Pick) {
@@ -315,7 +325,7 @@ export class PwOpenSquare extends LitElement {
     return html`<section @keydown=${this.key} aria-label=${words('opened', { place: placeWord(view.place), row: rowWord(view.square[0]) })}>
       <div class="cloth weave h${hierarchy} ${view.again ? 'again' : ''}">
         <h2 tabindex="-1" aria-label=${[placeWord(view.place), pileWords(view.bars)].filter(Boolean).join(', ')}>${placeWord(view.place)}${stitches(family)}</h2>
-        <div class="pile" role="group" aria-label=${words('bars')}>${this.pile()}</div>
+        ${this.pile()}
         ${empty ? html`<p class="empty">${words('openedEmpty')}</p>` : nothing}
       </div>
       <div class="side">

@@ -56,6 +56,7 @@ export class PwTray extends LitElement {
       @media (max-width: 560px) {
         .bar {
           flex-basis: 27%;
+          padding-inline: 0;
         }
         .many span {
           flex-basis: 100%;

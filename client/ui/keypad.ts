@@ -32,6 +32,9 @@ export class PwKeypad extends LitElement {
         div {
           grid-template-columns: repeat(6, 1fr);
         }
+        .carry.carry {
+          font-size: 0.75rem;
+        }
       }
       button {
         padding: 0;

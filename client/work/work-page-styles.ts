@@ -1,13 +1,13 @@
 import { css } from 'lit';
 
-/** The page fits its frame: the mat takes what sentence, tray and moves leave. */
+/** The page fits its frame: the mat takes what sentence, tray and moves leave; these are never lower than what is in them, and a frame that is too low scrolls. */
 export const workPageStyles = css`
   :host {
     display: block;
   }
   .page {
     display: grid;
-    grid-template-rows: auto minmax(272px, 1fr) minmax(min-content, auto) auto;
+    grid-template-rows: max-content minmax(272px, 1fr) max-content max-content;
     gap: 10px;
     box-sizing: border-box;
     height: 100dvh;
@@ -18,7 +18,7 @@ export const workPageStyles = css`
     -webkit-user-select: none;
   }
   .page.over {
-    grid-template-rows: auto minmax(430px, 1fr);
+    grid-template-rows: max-content minmax(430px, 1fr);
   }
   header {
     display: flex;
@@ -85,10 +85,10 @@ export const workPageStyles = css`
     min-width: 12em;
   }
   .page.noticed {
-    grid-template-rows: auto auto minmax(272px, 1fr) minmax(min-content, auto) auto;
+    grid-template-rows: max-content max-content minmax(272px, 1fr) max-content max-content;
   }
   .page.over.noticed {
-    grid-template-rows: auto auto minmax(430px, 1fr);
+    grid-template-rows: max-content max-content minmax(430px, 1fr);
   }
   .said {
     flex: 1;
@@ -127,7 +127,7 @@ export const workPageStyles = css`
     min-height: 0;
   }
   .page.beside {
-    grid-template-rows: auto minmax(272px, 1fr) auto;
+    grid-template-rows: max-content minmax(272px, 1fr) max-content;
   }
   .beside .middle {
     grid-template-columns: minmax(0, 1fr) 520px;
@@ -366,19 +366,22 @@ export const workPageStyles = css`
     .page:not(.read, .write, .sum) pw-paper {
       display: none;
     }
-    nav.many {
-      grid-auto-flow: row;
-      grid-template-columns: repeat(4, 1fr);
-    }
     .tray {
       min-height: 0;
     }
+    /* Moves are as wide as their words; where these find no room, they go on below. */
     nav {
+      display: flex;
+      flex-wrap: wrap;
       gap: 4px;
     }
     nav button {
+      flex: 1 0 auto;
       border-radius: 12px;
       font-size: 0.875rem;
+    }
+    nav.many button {
+      flex-basis: 22%;
     }
   }
 `;
