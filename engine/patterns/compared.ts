@@ -1,103 +1,203 @@
 import type { Problem } from '../problem.ts';
 import { type Beliefs, RIGHT_WAY } from '../pupils/beliefs.ts';
-import type { Group, Sighting, Topic } from './evidence/evidence.ts';
-import { type RightAnswers, rightAnswersOf, type Tally, tallyOf, without } from './likelihood.ts';
+import { type Effect, type Fork, type Gain, type Standing, taken } from './effect.ts';
+import type { Answer, Group, Sighting, Single, Topic } from './evidence/evidence.ts';
+import { besideIn, leftOutOf, logChoices, type Tally, tallyOf, without } from './likelihood.ts';
 import type { ListedVariant } from './variants.ts';
 
 /** What was done, held against the right way. */
 export interface Compared {
   readonly problem: Problem;
   readonly sighting: Sighting;
-  readonly right: Group;
-  readonly answers: RightAnswers;
   readonly tally: Tally;
-  /** Steps that were not done the right way. */
-  readonly wrong: readonly string[];
+  /** The same, whatever lies beyond it; null: nothing does. */
+  readonly core: Compared | null;
+  /** What the right way has; null: not asked for yet. */
+  right: Group | null;
   /** Of the variants of a catalogue; null: not gone through yet. */
   deviations: Deviations | null;
 }
 
-/**
- * The variants that have something otherwise than the right way, side by side in lists of equal length:
- * whole classes are counted over them.
- */
+/** The variants that have something otherwise than the right way. */
 export interface Deviations {
-  /** Places of the variants in their catalogue. */
-  readonly variants: Uint16Array;
-  readonly beliefs: readonly Beliefs[];
-  /** What the tally has more than the right way's. */
-  readonly plain: Int8Array;
-  readonly held: Int8Array;
-  readonly lapsed: Int8Array;
-  readonly other: Int8Array;
-  readonly choices: Float64Array;
-  /** Steps at which something else is due. */
-  readonly steps: readonly (readonly string[])[];
+  readonly effect: Effect;
+  /** By variant: the steps at which something else is due; null: a single decision has but its own. */
+  readonly steps: readonly (readonly string[])[] | null;
+  /** Variants that looked beyond it: they are not among the others. */
+  readonly looking: readonly ListedVariant[];
+}
+
+/** The variants that may have something otherwise in a sighting, and the effects met with them. */
+export interface Bearing {
+  readonly variants: readonly ListedVariant[];
+  readonly effects: Fork;
 }
 
 export function compare(problem: Problem, sighting: Sighting): Compared {
-  const right = sighting.topic.expect(problem, sighting.seen, RIGHT_WAY);
-  const answers = rightAnswersOf(right);
-  const wrong = right.flatMap(({ step, given, expected }) => (given === expected ? [] : [step]));
-  const tally = tallyOf(right, answers);
-  return { problem, sighting, right, answers, tally, wrong, deviations: null };
+  const { topic, seen } = sighting;
+  if (topic.single !== undefined) {
+    const { given, due, among } = topic.single;
+    const isRight = given(seen) === due(problem, seen, RIGHT_WAY);
+    const tally = isRight ? ONE_RIGHT : oneWrong(among);
+    return { problem, sighting, tally, core: null, right: null, deviations: null };
+  }
+  const right = topic.expect(problem, seen, RIGHT_WAY);
+  const tally = tallyOf(right, right);
+  return { problem, sighting, tally, core: null, right, deviations: null };
 }
+
+/** The right way does not look beyond what was done. */
+export function compareBeyond(core: Compared, sighting: Sighting): Compared {
+  return { ...core, sighting, core, right: rightOf(core), deviations: null };
+}
+
+const ONE_RIGHT: Tally = { plain: 1, held: 0, lapsed: 0, other: 0, choices: 0 };
+const onesWrong = new Map<number, Tally>();
+
+function oneWrong(among: number): Tally {
+  const known = onesWrong.get(among);
+  if (known !== undefined) return known;
+  const tally = { plain: 0, held: 0, lapsed: 0, other: 1, choices: logChoices(among) };
+  onesWrong.set(among, tally);
+  return tally;
+}
+
+export function rightOf(compared: Compared): Group {
+  const { problem, sighting } = compared;
+  compared.right ??= sighting.topic.expect(problem, sighting.seen, RIGHT_WAY);
+  return compared.right;
+}
+
+/** The step of a single decision. */
+export function onlyStepOf({ problem, sighting: { topic, seen } }: Compared): string {
+  return topic.single!.step(problem, seen);
+}
+
+/** Steps that were not done the right way. */
+export function wrongIn(compared: Compared): readonly string[] {
+  if (compared.tally.other === 0) return NO_STEPS;
+  return rightOf(compared).flatMap(({ step, given, expected }) =>
+    given === expected ? [] : [step],
+  );
+}
+
+const NO_STEPS: readonly string[] = [];
 
 export function bearsOn(beliefs: Beliefs, { bears }: Topic<unknown>): boolean {
   return bears.some((name) => beliefs[name] !== undefined);
 }
 
 /** As the beliefs have it; the right way's own where they have the same. */
-export function groupOf({ problem, sighting, right }: Compared, beliefs: Beliefs): Group {
+export function groupOf(compared: Compared, beliefs: Beliefs): Group {
+  const { problem, sighting } = compared;
+  const right = rightOf(compared);
   const group = sighting.topic.expect(problem, sighting.seen, beliefs);
   return group === right || isSame(group, right) ? right : group;
 }
 
 function isSame(one: Group, other: Group): boolean {
-  return (
-    one.length === other.length &&
-    one.every(({ key, given, expected }, at) => {
-      const same = other[at]!;
-      return key === same.key && given === same.given && expected === same.expected;
-    })
-  );
+  if (one.length !== other.length) return false;
+  for (let at = 0; at < one.length; at += 1) {
+    const [own, same] = [one[at]!, other[at]!];
+    if (own.key !== same.key || own.given !== same.given || own.expected !== same.expected)
+      return false;
+  }
+  return true;
 }
 
 /** The steps at which something else is due than the right way has it; what is left out counts if it was left out. */
-function stepsDue({ right, answers }: Compared, group: Group): string[] {
+function stepsDue(group: Group, right: Group): string[] {
   const steps: string[] = [];
-  for (const { key, step, expected } of group) {
-    if ((answers.expected.get(key) ?? null) !== expected) steps.push(step);
+  for (let at = 0; at < group.length; at += 1) {
+    const { key, step, expected } = group[at]!;
+    const usual = besideIn(right, key, at)?.expected ?? null;
+    if (usual !== expected && !steps.includes(step)) steps.push(step);
   }
-  for (const left of answers.leftOut) {
-    if (group.some(({ key }) => key === left)) continue;
-    steps.push(right.find(({ key }) => key === left)!.step);
-  }
-  return [...new Set(steps)];
+  for (const { step } of leftOutOf(group, right)) if (!steps.includes(step)) steps.push(step);
+  return steps;
 }
 
 /** What each of the variants that bear on it has otherwise: gone through once. */
-export function deviationsOf(compared: Compared, bearing: readonly ListedVariant[]): Deviations {
+export function deviationsOf(compared: Compared, bearing: Bearing): Deviations {
   compared.deviations ??= goneThrough(compared, bearing);
   return compared.deviations;
 }
 
-function goneThrough(compared: Compared, bearing: readonly ListedVariant[]): Deviations {
-  const { right, answers, tally } = compared;
-  const found = bearing.flatMap(({ at, beliefs }) => {
-    const group = groupOf(compared, beliefs);
-    if (group === right) return [];
-    const gain = without(tallyOf(group, answers), tally);
-    return [{ at, beliefs, gain, steps: stepsDue(compared, group) }];
-  });
+function goneThrough(compared: Compared, bearing: Bearing): Deviations {
+  const { core, sighting } = compared;
+  const { single } = sighting.topic;
+  if (single !== undefined) return deviationsOfOne(compared, single, bearing);
+  if (core === null) return deviationsIn(compared, bearing.variants);
+  const alike = deviationsOf(core, bearing);
+  if (alike.looking.length === 0) return alike;
+  const own = deviationsIn(compared, alike.looking);
   return {
-    variants: Uint16Array.from(found, ({ at }) => at),
-    beliefs: found.map(({ beliefs }) => beliefs),
-    plain: Int8Array.from(found, ({ gain }) => gain.plain),
-    held: Int8Array.from(found, ({ gain }) => gain.held),
-    lapsed: Int8Array.from(found, ({ gain }) => gain.lapsed),
-    other: Int8Array.from(found, ({ gain }) => gain.other),
-    choices: Float64Array.from(found, ({ gain }) => gain.choices),
-    steps: found.map(({ steps }) => steps),
+    effect: [...alike.effect, ...own.effect],
+    steps: [...alike.steps!, ...own.steps!],
+    looking: [],
   };
+}
+
+/** Of a core, those that look beyond it are left to each of its own. */
+function deviationsIn(compared: Compared, variants: readonly ListedVariant[]): Deviations {
+  const right = rightOf(compared);
+  const { core, sighting, tally } = compared;
+  const effect: Gain[] = [];
+  const steps: string[][] = [];
+  const looking: ListedVariant[] = [];
+  for (const variant of variants) {
+    if (sighting.beyond !== null) sighting.beyond.looked = false;
+    const group = groupOf(compared, variant.beliefs);
+    if (core === null && sighting.beyond?.looked === true) {
+      looking.push(variant);
+    } else if (group !== right) {
+      effect.push({ variant, gain: without(tallyOf(group, right), tally) });
+      steps.push(stepsDue(group, right));
+    }
+  }
+  return { effect, steps, looking };
+}
+
+/** The same of a single decision, without making a group of it for each variant. */
+function deviationsOfOne(
+  { problem, sighting: { seen } }: Compared,
+  { given, due, among }: Single<unknown>,
+  { variants, effects }: Bearing,
+): Deviations {
+  const done = given(seen);
+  const usual = due(problem, seen, RIGHT_WAY);
+  let fork = effects;
+  for (const { beliefs } of variants)
+    fork = taken(fork, standingOf(done, due(problem, seen, beliefs), usual));
+  fork.effect ??= effectOfOne(
+    variants.map((variant) => ({
+      variant,
+      standing: standingOf(done, due(problem, seen, variant.beliefs), usual),
+    })),
+    among,
+  );
+  return { effect: fork.effect, steps: null, looking: [] };
+}
+
+function standingOf(given: Answer, expected: Answer, usual: Answer): Standing {
+  if (expected === usual) return 'same';
+  if (given === expected) return 'held';
+  return given === usual ? 'lapsed' : 'other';
+}
+
+interface Stands {
+  readonly variant: ListedVariant;
+  readonly standing: Standing;
+}
+
+function effectOfOne(stands: readonly Stands[], among: number): Effect {
+  const wrong = oneWrong(among);
+  const gains = {
+    held: without({ ...ONE_RIGHT, plain: 0, held: 1 }, wrong),
+    lapsed: without({ ...ONE_RIGHT, plain: 0, lapsed: 1 }, ONE_RIGHT),
+    other: without(wrong, wrong),
+  };
+  return stands.flatMap(({ variant, standing }) =>
+    standing === 'same' ? [] : [{ variant, gain: gains[standing] }],
+  );
 }

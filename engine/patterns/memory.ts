@@ -1,6 +1,7 @@
 import type { Problem } from '../problem.ts';
-import { bearsOn, type Compared, compare } from './compared.ts';
-import type { Sighting, Topic } from './evidence/evidence.ts';
+import { type Bearing, bearsOn, type Compared, compare, compareBeyond } from './compared.ts';
+import { newFork } from './effect.ts';
+import type { Sighting, Strand, Topic } from './evidence/evidence.ts';
 import {
   EVERY_FACT,
   isOfFactsAlone,
@@ -12,18 +13,21 @@ import {
 /** More is forgotten all at once: a class does many things alike, and no two children all things. */
 const MOST_KEPT = 1_000;
 
+type Key = NonNullable<Sighting['key']>;
+
 /** What has been seen in one problem. */
 interface Kept {
-  readonly compared: Map<Topic<unknown>, Map<string, Compared>>;
-  readonly bearing: Map<Topic<unknown>, Bearing>;
+  readonly compared: Map<Topic<unknown>, Map<Key, Compared>>;
+  readonly bearing: Map<Topic<unknown>, BearingOnTopic>;
 }
 
 /** Variants that bear on a topic: whatever the facts; and, by fact (`10 a + b`), those about facts alone. */
-interface Bearing {
+interface BearingOnTopic {
   readonly always: readonly ListedVariant[];
   readonly byFact: readonly (readonly ListedVariant[])[];
-  /** Both, by the facts that come up. */
-  readonly known: Map<string, readonly ListedVariant[]>;
+  /** Both, by the facts that come up; where a topic does not say which: all. */
+  readonly known: Map<string, Bearing>;
+  all: Bearing | null;
 }
 
 /** A class works the same problems, and mostly does the same things: each is compared once. */
@@ -55,37 +59,59 @@ function keptOf({ problems }: Memory, problem: Problem): Kept {
   return kept;
 }
 
-/** The sighting, compared now or when it was seen before. */
-export function comparedIn(memory: Memory, problem: Problem, sighting: Sighting): Compared {
-  const { topic, key } = sighting;
+/** The sightings, all of one topic, compared now or when they were seen before. */
+export function comparedIn(memory: Memory, problem: Problem, strand: Strand): readonly Compared[] {
+  const { topic } = strand[0]!;
   const kept = keptOf(memory, problem).compared;
   let own = kept.get(topic);
   if (own === undefined || own.size >= MOST_KEPT) {
     own = new Map();
     kept.set(topic, own);
   }
-  const known = own.get(key);
-  if (known !== undefined) return known;
-  const compared = compare(problem, sighting);
-  own.set(key, compared);
-  return compared;
+  const found: Compared[] = [];
+  for (const sighting of strand) found.push(recalled(own, problem, sighting));
+  return found;
+}
+
+function recalled(own: Map<Key, Compared>, problem: Problem, sighting: Sighting): Compared {
+  const { key, beyond } = sighting;
+  if (key === null) return compare(problem, sighting);
+  let core = own.get(key);
+  if (core === undefined) {
+    core = compare(problem, sighting);
+    own.set(key, core);
+  }
+  if (beyond === null) return core;
+  const wholeKey = `${key} beyond ${beyond.key}`;
+  let whole = own.get(wholeKey);
+  if (whole === undefined) {
+    whole = compareBeyond(core, sighting);
+    own.set(wholeKey, whole);
+  }
+  return whole;
 }
 
 /** The variants that may have something otherwise in it. */
-export function bearingIn(
-  memory: Memory,
-  { problem, sighting }: Compared,
-): readonly ListedVariant[] {
+export function bearingIn(memory: Memory, { problem, sighting }: Compared): Bearing {
   const { topic, seen } = sighting;
-  const { always, byFact, known } = bearingOn(memory, problem, topic);
-  const facts = topic.facts?.(problem, seen) ?? EVERY_FACT;
+  const onTopic = bearingOn(memory, problem, topic);
+  if (topic.facts === undefined) {
+    onTopic.all ??= bearingOf(onTopic, EVERY_FACT);
+    return onTopic.all;
+  }
+  const facts = topic.facts(problem, seen);
   const key = facts.join();
-  const own = known.get(key) ?? [...always, ...new Set(facts.flatMap((fact) => byFact[fact]!))];
-  known.set(key, own);
+  const own = onTopic.known.get(key) ?? bearingOf(onTopic, facts);
+  onTopic.known.set(key, own);
   return own;
 }
 
-function bearingOn(memory: Memory, problem: Problem, topic: Topic<unknown>): Bearing {
+function bearingOf({ always, byFact }: BearingOnTopic, facts: readonly number[]): Bearing {
+  const variants = [...always, ...new Set(facts.flatMap((fact) => byFact[fact]!))];
+  return { variants, effects: newFork() };
+}
+
+function bearingOn(memory: Memory, problem: Problem, topic: Topic<unknown>): BearingOnTopic {
   const { bearing } = keptOf(memory, problem);
   const known = bearing.get(topic);
   if (known !== undefined) return known;
@@ -93,8 +119,9 @@ function bearingOn(memory: Memory, problem: Problem, topic: Topic<unknown>): Bea
     (variant) => mayBear(variant, problem) && bearsOn(variant.beliefs, topic),
   );
   const ofFacts = all.filter(isOfFactsAlone);
-  const own: Bearing = {
+  const own: BearingOnTopic = {
     known: new Map(),
+    all: null,
     always: all.filter((variant) => !isOfFactsAlone(variant)),
     byFact: EVERY_FACT.map((fact) =>
       ofFacts.filter(({ beliefs }) => wrongFactsOf(beliefs).includes(fact)),

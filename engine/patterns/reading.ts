@@ -1,5 +1,5 @@
 import { type Beliefs, holdingBoth, RIGHT_WAY } from '../pupils/beliefs.ts';
-import { bearsOn, type Compared, groupOf } from './compared.ts';
+import { bearsOn, type Compared, groupOf, rightOf, wrongIn as wrongStepsIn } from './compared.ts';
 import type { DoneWork } from './done.ts';
 import type { Group, Strand } from './evidence/evidence.ts';
 import { evidenceOf } from './evidence/index.ts';
@@ -10,7 +10,6 @@ import { LEAST_PROBLEMS, LEAST_STEPS, mayBear, type Variant } from './variants.t
 /** A strand of a work, held against what the right way would have had. */
 export interface StrandRead {
   readonly work: number;
-  readonly strand: Strand;
   /** By sighting. */
   readonly compared: readonly Compared[];
   readonly tally: Tally;
@@ -68,8 +67,12 @@ function readStrand(
   work: number,
   strand: Strand,
 ): StrandRead {
-  const compared = strand.map((sighting) => comparedIn(memory, problem, sighting));
-  return { work, strand, compared, tally: addedUp(compared.map(({ tally }) => tally)) };
+  const compared = comparedIn(memory, problem, strand);
+  return { work, compared, tally: addedUp(compared.map(tallyIn)) };
+}
+
+function tallyIn({ tally }: Compared): Tally {
+  return tally;
 }
 
 function isBorneOn({ compared }: StrandRead, variant: Variant): boolean {
@@ -82,7 +85,7 @@ function changesBy(strands: readonly StrandRead[], variant: Variant): Changes {
   for (const [at, strand] of strands.entries()) {
     if (!isBorneOn(strand, variant)) continue;
     const change = changeOf(strand, (compared) =>
-      deviates(compared, variant) ? groupOf(compared, variant.beliefs) : compared.right,
+      deviates(compared, variant) ? groupOf(compared, variant.beliefs) : rightOf(compared),
     );
     if (change !== null) changes.set(at, change);
   }
@@ -91,7 +94,10 @@ function changesBy(strands: readonly StrandRead[], variant: Variant): Changes {
 
 /** Whether it may: known where all variants were gone through. */
 function deviates({ deviations }: Compared, variant: Variant): boolean {
-  return deviations === null || deviations.beliefs.includes(variant.beliefs);
+  return (
+    deviations === null ||
+    deviations.effect.some((gain) => gain.variant.beliefs === variant.beliefs)
+  );
 }
 
 /** Where only one of them bears it is as that one alone has it. */
@@ -129,7 +135,7 @@ function changeOf(
     const own = compared[at]!;
     if (group === own.right) continue;
     without.push(own.tally);
-    instead.push(tallyOf(group, own.answers));
+    instead.push(tallyOf(group, rightOf(own)));
   }
   return without.length === 0 ? null : { groups, tally: exchanged(tally, without, instead) };
 }
@@ -165,9 +171,12 @@ export function recurs(steps: readonly StepOfWork[]): boolean {
 
 /** Decisions that were not taken the right way. */
 export function wrongIn({ strands }: Reading): StepOfWork[] {
-  return strands.flatMap(({ work, compared }) =>
-    compared.flatMap(({ wrong }) => wrong.map((step) => ({ work, step }))),
-  );
+  const wrong: StepOfWork[] = [];
+  for (const { work, compared, tally } of strands) {
+    if (tally.other === 0) continue;
+    for (const each of compared) for (const step of wrongStepsIn(each)) wrong.push({ work, step });
+  }
+  return wrong;
 }
 
 /** `held`: done as the first of two expectations has it. */
@@ -190,10 +199,11 @@ function differencesIn(
 ): Decision[] {
   const found: Decision[] = [];
   const leftOut: Decision[] = [];
-  for (const [at, { right }] of compared.entries()) {
+  for (const [at, each] of compared.entries()) {
+    const right = rightOf(each);
     const [own, others] = [one?.[at] ?? right, other?.[at] ?? right];
     if (own === others) continue;
-    const answers = new Map(others.map((each) => [each.key, each]));
+    const answers = new Map(others.map((other) => [other.key, other]));
     for (const { key, step, given, expected } of own) {
       if (answers.get(key)?.expected !== expected)
         found.push({ work, step, held: given === expected });

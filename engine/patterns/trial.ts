@@ -1,4 +1,5 @@
-import { type Compared, type Deviations, deviationsOf } from './compared.ts';
+import { type Compared, type Deviations, deviationsOf, onlyStepOf } from './compared.ts';
+import type { Effect } from './effect.ts';
 import type { Tally } from './likelihood.ts';
 import { bearingIn, type Memory } from './memory.ts';
 import type { Reading } from './reading.ts';
@@ -16,14 +17,13 @@ export interface Trial {
 /** So many times right where the pattern errs, and twice as many more as it was held, are no lapses. */
 const TOO_MANY_LAPSES = 6;
 
-const NOT_TRIED = 0;
 const TRIED = 1;
 const TESTED = 2;
 const DROPPED = 3;
 
 /** All trials at once, each number by the variant's place in its catalogue. */
 interface Course {
-  /** One of the four above. */
+  /** 0: not tried; else one of the three above. */
   readonly state: Uint8Array;
   /** What the tally has more than the right way's. */
   readonly plain: Int32Array;
@@ -34,8 +34,22 @@ interface Course {
   /** Of those not tested yet: steps at which something else was due than the right way has it, works with such steps. */
   readonly steps: Int32Array;
   readonly works: Int32Array;
-  /** The steps in the work that is gone through, where there are any. */
-  readonly inWork: Map<number, string[]>;
+  readonly inWork: InWork;
+}
+
+/** What was met in the work that is gone through. */
+interface InWork {
+  readonly met: Met[];
+  readonly byEffect: Map<Effect, Met>;
+  /** By variant that is not tested yet: the steps, where there are any, as many as are asked for. */
+  readonly steps: Map<number, string[]>;
+}
+
+interface Met {
+  readonly effect: Effect;
+  times: number;
+  /** Whether some of its variants are not tested yet. */
+  readonly isTried: boolean;
 }
 
 function courseOf(variants: readonly ListedVariant[], all: number): Course {
@@ -50,7 +64,7 @@ function courseOf(variants: readonly ListedVariant[], all: number): Course {
     choices: new Float64Array(all),
     steps: new Int32Array(all),
     works: new Int32Array(all),
-    inWork: new Map(),
+    inWork: { met: [], byEffect: new Map(), steps: new Map() },
   };
 }
 
@@ -61,51 +75,83 @@ export function tryOut(
   memory: Memory,
 ): Trial[] {
   const course = courseOf(variants, memory.variants.length);
-  for (const [index, { work, compared }] of strands.entries()) {
-    for (const each of compared) take(course, each.deviations ?? goneThrough(memory, each));
+  for (let index = 0; index < strands.length; index += 1) {
+    const { work, compared } = strands[index]!;
+    if (!isSettled(course, memory, compared[0]!))
+      for (const each of compared) meet(course, each, each.deviations ?? goneThrough(memory, each));
     if (strands[index + 1]?.work !== work) endWork(course);
   }
   return variants.map((variant) => trialOf(course, total, variant));
+}
+
+/**
+ * Whether all variants that bear on a strand are dropped or not tried. Of single decisions, of which a work has most,
+ * that is soon so; where it hangs on the facts that come up it would take longer to see than it saves.
+ */
+function isSettled({ state }: Course, memory: Memory, first: Compared): boolean {
+  if (first.sighting.topic.single === undefined) return false;
+  return bearingIn(memory, first).variants.every(
+    ({ at }) => state[at] !== TRIED && state[at] !== TESTED,
+  );
 }
 
 function goneThrough(memory: Memory, compared: Compared): Deviations {
   return deviationsOf(compared, bearingIn(memory, compared));
 }
 
-function take(
-  course: Course,
-  { variants, plain, held, lapsed, other, choices, steps }: Deviations,
-): void {
-  for (let index = 0; index < variants.length; index += 1) {
-    const at = variants[index]!;
-    const state = course.state[at]!;
-    if (state === NOT_TRIED || state === DROPPED) continue;
-    course.plain[at]! += plain[index]!;
-    course.held[at]! += held[index]!;
-    course.lapsed[at]! += lapsed[index]!;
-    course.other[at]! += other[index]!;
-    course.choices[at]! += choices[index]!;
-    if (state === TRIED) noteSteps(course, at, steps[index]!);
+function meet(course: Course, compared: Compared, { effect, steps }: Deviations): void {
+  if (effect.length === 0) return;
+  const { inWork, state } = course;
+  let met = inWork.byEffect.get(effect);
+  if (met === undefined) {
+    const isTried = effect.some(({ variant }) => state[variant.at] === TRIED);
+    met = { effect, times: 0, isTried };
+    inWork.byEffect.set(effect, met);
+    inWork.met.push(met);
+  }
+  met.times += 1;
+  if (!met.isTried) return;
+  const all = steps === null ? [onlyStepOf(compared)] : null;
+  for (let index = 0; index < effect.length; index += 1) {
+    const { at } = effect[index]!.variant;
+    if (state[at] === TRIED) noteSteps(course, at, all ?? steps![index]!);
   }
 }
 
 function noteSteps({ inWork }: Course, at: number, steps: readonly string[]): void {
   if (steps.length === 0) return;
-  const own = inWork.get(at);
-  if (own === undefined) inWork.set(at, [...steps]);
-  else for (const step of steps) if (!own.includes(step)) own.push(step);
+  const own = inWork.steps.get(at);
+  if (own === undefined) inWork.steps.set(at, [...steps]);
+  else if (own.length < LEAST_STEPS)
+    for (const step of steps) if (!own.includes(step)) own.push(step);
 }
 
-function endWork({ state, held, lapsed, steps, works, inWork }: Course): void {
-  for (const [at, own] of inWork) {
+function endWork(course: Course): void {
+  const { state, held, lapsed, steps, works, inWork } = course;
+  for (const { effect, times } of inWork.met) take(course, effect, times);
+  for (const [at, own] of inWork.steps) {
     steps[at]! += own.length;
     works[at]! += 1;
     if (steps[at]! >= LEAST_STEPS && works[at]! >= LEAST_PROBLEMS) state[at] = TESTED;
   }
-  inWork.clear();
+  inWork.met.length = 0;
+  inWork.byEffect.clear();
+  inWork.steps.clear();
   for (let at = 0; at < state.length; at += 1) {
     const isTooMany = lapsed[at]! >= TOO_MANY_LAPSES + 2 * held[at]!;
     if (isTooMany && state[at] === TESTED) state[at] = DROPPED;
+  }
+}
+
+/** What becomes of those that are not tried, or dropped, is never looked at. */
+function take(course: Course, effect: Effect, times: number): void {
+  for (const { variant, gain } of effect) {
+    const { at } = variant;
+    course.plain[at]! += times * gain.plain;
+    course.held[at]! += times * gain.held;
+    course.lapsed[at]! += times * gain.lapsed;
+    course.other[at]! += times * gain.other;
+    course.choices[at]! += times * gain.choices;
   }
 }
 

@@ -1,7 +1,8 @@
-import type { Compared } from './compared.ts';
+import { rightOf } from './compared.ts';
 import type { Group } from './evidence/evidence.ts';
 import {
   addedUp,
+  besideIn,
   exchanged,
   logChoices,
   logHeld,
@@ -155,16 +156,17 @@ function mostOf(reading: Reading, one: Hypothesis, other: Hypothesis): Tally {
 }
 
 function mostInStrand({ compared }: StrandRead, one: Change, other: Change): Tally {
-  return addedUp(compared.map((each, at) => mostIn(each, one.groups[at]!, other.groups[at]!)));
+  return addedUp(
+    compared.map((each, at) => mostIn(rightOf(each), one.groups[at]!, other.groups[at]!)),
+  );
 }
 
-function mostIn({ answers }: Compared, one: Group, other: Group): Tally {
-  const { expected: rightly, leftOut } = answers;
-  const beside = new Map(other.map((each) => [each.key, each]));
+function mostIn(right: Group, one: Group, other: Group): Tally {
   let [plain, held, lapsed, wrong, choices] = [0, 0, 0, 0, 0];
-  for (const { key, given, expected, among } of one) {
-    const usual = rightly.get(key) ?? null;
-    const others = beside.get(key)?.expected ?? null;
+  for (let at = 0; at < one.length; at += 1) {
+    const { key, given, expected, among } = one[at]!;
+    const usual = besideIn(right, key, at)?.expected ?? null;
+    const others = besideIn(other, key, at)?.expected ?? null;
     const bothChange = expected !== usual && others !== usual;
     if (given === usual && (expected === usual || others === usual)) plain += 1;
     else if (given === expected || given === others || bothChange) held += 1;
@@ -174,5 +176,6 @@ function mostIn({ answers }: Compared, one: Group, other: Group): Tally {
       choices += logChoices(among);
     }
   }
-  return { plain, held: held + leftOut.length, lapsed, other: wrong, choices };
+  const leftOut = right.filter(({ given }) => given === null).length;
+  return { plain, held: held + leftOut, lapsed, other: wrong, choices };
 }

@@ -13,7 +13,7 @@ export interface AlignedLine {
   readonly origin: number;
   /** Empty places that the beliefs leave below a row of so many digits. */
   readonly due: (length: number) => number;
-  /** The row's digits if it begins after so many empty places. */
+  /** The row's digits if it begins after so many empty places: asked for more than once. */
   readonly made: (shift: number) => LineWork;
 }
 
@@ -33,15 +33,12 @@ export function stepsOfRow(row: number, origin: number): StepAt {
  * A zero at the end may be a placeholder or a digit: the row is read where it disagrees least.
  * `usual`: the row as the right way has it; beliefs that make the same of it leave it so.
  */
-export function readAligned(line: AlignedLine, usual?: Aligned): Aligned {
-  const first = usual && line.made(usual.shift);
-  if (usual && first && isAsUsual(line, first, usual)) return usual;
-  const tried: LineWork[] = [];
-  if (usual && first) tried[usual.shift] = first;
+export function readAligned(line: AlignedLine, usual: Aligned | null): Aligned {
+  if (usual !== null && isAsUsual(line, line.made(usual.shift), usual)) return usual;
   let best: Omit<Aligned, 'group'> | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (const shift of shiftsOf(line, tried)) {
-    const made = madeAt(line, tried, shift);
+  for (const shift of shiftsOf(line)) {
+    const made = line.made(shift);
     const due = line.due(made.digits.length);
     const wrong = wrongIn(line.seen, made, shift) + (shift === due ? 0 : 1);
     if (wrong >= least) continue;
@@ -67,6 +64,7 @@ function isAsUsual(line: AlignedLine, made: LineWork, usual: Aligned): boolean {
 }
 
 function isSameLine(one: LineWork, other: LineWork): boolean {
+  if (one === other) return true;
   return (
     isSameList(one.digits, other.digits) &&
     isSameList(one.handed, other.handed) &&
@@ -82,27 +80,21 @@ function isSameList(one: readonly number[], other: readonly number[]): boolean {
   return one.length === other.length && one.every((digit, index) => digit === other[index]);
 }
 
-/** Each shift is worked out once. */
-function madeAt(line: AlignedLine, tried: LineWork[], shift: number): LineWork {
-  tried[shift] ??= line.made(shift);
-  return tried[shift];
-}
-
 /** Where the row's own digits may begin: after some of its lowest zeros, or where it is due. */
-function shiftsOf(line: AlignedLine, tried: LineWork[]): readonly number[] {
+function shiftsOf(line: AlignedLine): readonly number[] {
   const { digits } = line.seen;
   const lowest = lowestOf(digits);
   const shifts = [lowest];
-  for (let next = lowest; next < MOST_SHIFT && digits.get(next) === 0; next += 1) {
+  for (let next = lowest; next < MOST_SHIFT && digits[next] === 0; next += 1) {
     shifts.push(next + 1);
   }
-  const meant = line.due(madeAt(line, tried, lowest).digits.length);
+  const meant = line.due(line.made(lowest).digits.length);
   if (!shifts.includes(meant)) shifts.push(meant);
   return shifts;
 }
 
 function lowestOf(digits: PlaceDigits): number {
   let lowest = 0;
-  while (lowest < MOST_SHIFT && !digits.has(lowest)) lowest += 1;
+  while (lowest < MOST_SHIFT && digits[lowest] === undefined) lowest += 1;
   return lowest;
 }

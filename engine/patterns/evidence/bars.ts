@@ -1,7 +1,7 @@
 import { digitsRead } from '../../pupils/mat.ts';
 import type { DoneWork } from '../done.ts';
 import { type Strand, sighting, type Topic } from './evidence.ts';
-import { isOver, type PaperSeen, paperSeen } from './first-written.ts';
+import { isOver, NO_NOTES, type PaperSeen, paperSeen } from './first-written.ts';
 import { laidSeen } from './laid.ts';
 import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
 import { movesSeen } from './mat-moves.ts';
@@ -39,7 +39,7 @@ const PRODUCT: Topic<ProductSeen> = {
 };
 
 function productSeen(work: DoneWork, { mat }: MatWalk, paper: PaperSeen): Strand {
-  const seen = lineSeen(paper.first('product'), new Map(), isOver(work));
+  const seen = lineSeen(paper.first('product'), NO_NOTES, isOver(work));
   const bottom = mat.beads[0]!;
   return [sighting(PRODUCT, `${lineKey(seen)}|${bottom}`, { seen, bottom })];
 }

@@ -1,16 +1,18 @@
 import type { ActionOf } from '../../mat/action.ts';
-import { MAT_LIMITS, type Square } from '../../mat/geometry.ts';
+import { MAT_LIMITS, type Mat, type Square } from '../../mat/geometry.ts';
 import { squareKey } from '../../mat/sheet.ts';
+import { type Beliefs, believed, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { diagonalsAdded, type SquareFigure } from '../../pupils/cells.ts';
 import { pairsOfRow } from '../../pupils/pairs.ts';
 import { digitsOn, type Tiles } from '../../pupils/tiles.ts';
+import type { AddendsAt, LineWork } from '../../pupils/written.ts';
 import { SLOTS } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
+import { columnsMet, sumOf } from './added.ts';
 import {
   type Expectation,
   factsWith,
   isSameSquare,
-  ROOM,
   type Strand,
   sighting,
   type Topic,
@@ -18,7 +20,7 @@ import {
 import { isOver, type PaperSeen, paperSeen } from './first-written.ts';
 import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
 import { pointSeen } from './point.ts';
-import { tilesSeen } from './tiles.ts';
+import { edgeKey, tilesSeen } from './tiles.ts';
 
 /** Tiles, facts on the squares, the sum of the diagonals, the point. */
 export function cellsSeen(work: DoneWork): readonly Strand[] {
@@ -29,30 +31,55 @@ export function cellsSeen(work: DoneWork): readonly Strand[] {
 /** The digits that stand on the squares in the end, and the line in which they were added. */
 interface SumSeen {
   readonly seen: LineSeen;
-  readonly figures: readonly SquareFigure[];
+  readonly work: DoneWork;
+  /** The diagonals, the same for all who add them; null: not asked for yet. */
+  columns: readonly AddendsAt[] | null;
 }
 
 const SUM: Topic<SumSeen> = {
   bears: ['gather', 'add'],
-  expect({ mat, multiplier }, { seen, figures }, beliefs) {
+  expect({ mat, multiplier }, sum, beliefs) {
+    const { seen, work } = sum;
     const rows = multiplier.digits.length;
-    const made = diagonalsAdded(beliefs, figures, rows, (at) => seen.notes.get(at));
+    const noted = (at: number) => seen.notes.get(at);
+    let made: LineWork;
+    if (beliefs.gather === undefined) {
+      sum.columns ??= columnsMet((adding) => {
+        diagonalsAdded(adding, figuresStanding(work), rows);
+      });
+      made = sumOf(beliefs, sum.columns, noted);
+    } else made = diagonalsAdded(beliefs, figuresStanding(work), rows, noted);
     return expectLine(seen, made, 0, (at) => `sum:${mat.origin + at}`);
   },
 };
 
 function sumSeen(work: DoneWork, paper: PaperSeen) {
-  const figures = figuresStanding(work);
-  const seen = lineSeen(paper.first('product'), paper.first('carry:product'), isOver(work));
-  let key = `${lineKey(seen)}|`;
-  for (const { square, digit } of figures) key += `${square[0]}:${square[1]}:${digit} `;
-  return sighting(SUM, key, { seen, figures });
+  const seen = lineSeen(paper.first('product'), paper.notes('carry:product'), isOver(work));
+  const key = `${lineKey(seen)}|${figuresKey(work)}`;
+  return sighting(SUM, key, { seen, work, columns: null });
 }
 
 /** Names of squares as paper has them, by [row][column]. */
 const NAMES = Array.from({ length: MAT_LIMITS.rows.most }, (_, row) =>
   Array.from({ length: MAT_LIMITS.columns.most }, (_, column) => squareKey([row, column])),
 );
+const EMPTY = '_'.charCodeAt(0);
+const ZERO = '0'.charCodeAt(0);
+
+/** Spells out the digits that stand on the squares: a character for each slot. */
+function figuresKey({ problem: { mat }, position }: DoneWork): string {
+  const { squares } = position.paper;
+  const codes: number[] = [];
+  for (let row = 0; row < mat.rows; row += 1)
+    for (let column = 0; column < mat.columns; column += 1) {
+      const there = squares[NAMES[row]![column]!];
+      for (const slot of SLOTS) {
+        const digit = there?.[slot]?.digit;
+        codes.push(digit === undefined ? EMPTY : ZERO + digit);
+      }
+    }
+  return String.fromCharCode(...codes);
+}
 
 /** Square by square, in whatever order they were written. */
 function figuresStanding({ problem, position }: DoneWork): SquareFigure[] {
@@ -85,6 +112,8 @@ interface FactsOfRow {
   readonly tiles: Tiles;
   /** Whether all of it should be there. */
   readonly done: boolean;
+  /** The pairs as the right way has them; null: not asked for yet. */
+  usual: readonly PairWorked[] | null;
 }
 
 const AMONG = { fact: 40, place: 6 } as const;
@@ -96,9 +125,10 @@ const FACTS: Topic<FactsOfRow> = {
   facts(_problem, { row, tiles }) {
     return factsWith(tiles.right[row] ?? 0, digitsOn(tiles.bottom));
   },
-  expect({ mat, multiplicand }, { row, facts, tiles, done }, beliefs) {
+  expect({ mat, multiplicand }, ofRow, beliefs) {
+    const { row, facts, done } = ofRow;
     const found: Expectation[] = [];
-    const due = pairsOfRow(mat, beliefs, tiles, row);
+    const due = pairsDue(mat, ofRow, beliefs);
     for (let column = 0; column < mat.columns; column += 1) {
       const seen = facts[column];
       const meant = due.find(({ pair }) => pair[1] === column);
@@ -126,47 +156,70 @@ const FACTS: Topic<FactsOfRow> = {
   },
 };
 
+type PairWorked = ReturnType<typeof pairsOfRow>[number];
+
+/** Most beliefs are about facts alone: they leave the pairs and their squares as they are. */
+function pairsDue(mat: Mat, ofRow: FactsOfRow, beliefs: Beliefs): readonly PairWorked[] {
+  const { tiles, row } = ofRow;
+  const { partner, works, aside } = beliefs;
+  if (partner || works || aside) return pairsOfRow(mat, beliefs, tiles, row);
+  ofRow.usual ??= pairsOfRow(mat, RIGHT_WAY, tiles, row);
+  if (beliefs.fact === undefined) return ofRow.usual;
+  return ofRow.usual.map((pair) => {
+    const { a, b } = pair;
+    return { ...pair, fact: believed(beliefs, 'fact', { a, b }, a * b) };
+  });
+}
+
 function factsSeen(work: DoneWork): Strand {
   const { tiles, finished } = work.position;
   const over = isOver(work);
-  const written = writtenByPair(work);
+  const edges = `${edgeKey(tiles.bottom)}|${edgeKey(tiles.right)}`;
+  const written = factsWritten(work);
   return work.problem.multiplier.digits.map((_, row) => {
     const done = over || finished.rows.includes(row);
-    const facts = (written[row] ?? []).map(factOf);
-    let key = `${row}${done}${tiles.bottom}|${tiles.right}|`;
+    const facts = written[row] ?? [];
+    let key = `${edges}${done}${row}|`;
     for (const fact of facts) key += fact === undefined ? ' ' : `${fact.value}@${fact.aside} `;
-    return sighting(FACTS, key, { row, facts, tiles, done }, row * ROOM);
+    return sighting(FACTS, key, { row, facts, tiles, done, usual: null });
   });
 }
 
 type Written = Extract<ActionOf<'write'>, { square: Square }>;
+
+/** The facts by [row][column of their pair], from what was first written for each pair on each square. */
+function factsWritten({ problem, log }: DoneWork): (FactSeen | undefined)[][] {
+  const { rows, columns } = problem.mat;
+  const written: Written[][][] = Array.from({ length: rows }, () => []);
+  for (const { action, refused } of log) {
+    if (refused !== undefined || action.do !== 'write' || !('square' in action)) continue;
+    const [row, column] = pairOf(action);
+    const ofRow = written[row];
+    if (ofRow === undefined || column < 0 || column >= columns) continue;
+    ofRow[column] ??= [];
+    const own = ofRow[column];
+    if (!own.some(({ square }) => isSameSquare(square, action.square))) own.push(action);
+  }
+  return written.map((ofRow) =>
+    Array.from({ length: columns }, (_, column) => factOf(ofRow[column], column)),
+  );
+}
 
 /** Told by the page whose fact a digit is of; else by its slot. */
 function pairOf({ square: [row, column], slot, of }: Written): Square {
   return of ?? [row, slot === 'own' ? column : column - 1];
 }
 
-/** What was first written for each pair, by [row][column]: on each square once. */
-function writtenByPair({ problem, log }: DoneWork): Written[][][] {
-  const { rows, columns } = problem.mat;
-  const written: Written[][][] = Array.from({ length: rows }, () =>
-    Array.from({ length: columns }, () => []),
-  );
-  for (const { action, refused } of log) {
-    if (refused !== undefined || action.do !== 'write' || !('square' in action)) continue;
-    const [row, column] = pairOf(action);
-    const own = written[row]?.[column];
-    if (own === undefined || own.some(({ square }) => isSameSquare(square, action.square)))
-      continue;
-    own.push(action);
-  }
-  return written;
+function fromTheRight(own: readonly Written[]): readonly Written[] {
+  const [first, second] = own;
+  const isSo = second === undefined || (own.length === 2 && first!.square[1] <= second.square[1]);
+  return isSo ? own : [...own].sort((one, other) => one.square[1] - other.square[1]);
 }
 
 /** Of two digits the one further right is the units; a single one says it by its slot. */
-function factOf(own: readonly Written[], pairColumn: number): FactSeen | undefined {
-  if (own.length === 0) return undefined;
-  const [first, second] = [...own].sort((one, other) => one.square[1] - other.square[1]);
+function factOf(own: readonly Written[] | undefined, pairColumn: number): FactSeen | undefined {
+  if (own === undefined) return undefined;
+  const [first, second] = fromTheRight(own);
   const alone = second === undefined && first!.slot === 'fromRight';
   const value = alone ? 10 * first!.digit : first!.digit + 10 * (second?.digit ?? 0);
   return { value, aside: first!.square[1] - (alone ? 1 : 0) - pairColumn };

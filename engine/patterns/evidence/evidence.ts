@@ -7,7 +7,7 @@ import type { Beliefs } from '../../pupils/beliefs.ts';
  * being the child's own. `among`: how many answers were possible.
  */
 export interface Expectation {
-  /** Within its strand the same decision has the same key whatever is believed. */
+  /** Within its sighting the same decision has the same key whatever is believed. */
   readonly key: number;
   /** The judge's step that it belongs to. */
   readonly step: string;
@@ -30,16 +30,54 @@ export interface Topic<Seen> {
   facts?(problem: Problem, seen: Seen): readonly number[];
   /** As the beliefs have it, from nothing but the problem and what was seen. */
   expect(problem: Problem, seen: Seen, beliefs: Beliefs): Group;
+  /** Where each sighting is a single decision: its parts, so that no list need be made of it. */
+  readonly single?: Single<Seen>;
+}
+
+/** A single decision. */
+export interface Single<Seen> {
+  readonly among: number;
+  step(problem: Problem, seen: Seen): string;
+  given(seen: Seen): Answer;
+  due(problem: Problem, seen: Seen, beliefs: Beliefs): Answer;
+}
+
+/** A topic whose sightings are single decisions. */
+export function singly<Seen>(bears: Topic<Seen>['bears'], single: Single<Seen>): Topic<Seen> {
+  const { among, step, given, due } = single;
+  return {
+    bears,
+    single,
+    expect: (problem, seen, beliefs) => [
+      {
+        key: 0,
+        step: step(problem, seen),
+        given: given(seen),
+        expected: due(problem, seen, beliefs),
+        among,
+      },
+    ],
+  };
+}
+
+/** What was done before, which few beliefs look at; those that do may have something else from it. */
+export interface Beyond {
+  /** Spells it out. */
+  readonly key: string;
+  /** Set by whoever looks at it. */
+  looked: boolean;
 }
 
 /** One thing that the child did, with all that it was done from. */
 export interface Sighting<Seen = unknown> {
   readonly topic: Topic<Seen>;
-  /** Spells out what was seen: in one problem, what has the same key is the same. */
-  readonly key: string;
+  /**
+   * Spells out what was seen, but for what lies beyond: in one problem, what has the same key is the same.
+   * null: it takes less to compare it anew than to spell it out.
+   */
+  readonly key: string | number | null;
   readonly seen: Seen;
-  /** Where the keys of its decisions begin within the strand. */
-  readonly from: number;
+  readonly beyond: Beyond | null;
 }
 
 /** What hangs together: a row, all slides; of one topic. */
@@ -47,11 +85,11 @@ export type Strand = readonly Sighting[];
 
 export function sighting<Seen>(
   topic: Topic<Seen>,
-  key: string,
+  key: Sighting['key'],
   seen: Seen,
-  from = 0,
+  beyond: Beyond | null = null,
 ): Sighting<Seen> {
-  return { topic, key, seen, from };
+  return { topic, key, seen, beyond };
 }
 
 export function factsWith(b: number, across: readonly number[]): number[] {

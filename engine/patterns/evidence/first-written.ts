@@ -1,37 +1,52 @@
 import type { Line } from '../../mat/action.ts';
 import type { DoneWork } from '../done.ts';
 
-/** Digits by place, counted from the mat's lowest. */
-export type PlaceDigits = ReadonlyMap<number, number>;
+/** Digits by place, counted from the mat's lowest; as long as the highest place that has one asks for. */
+export type PlaceDigits = readonly (number | undefined)[];
 
 /** What was first written on a line: what is mended later stays evidence. */
 export interface PaperSeen {
   readonly first: (line: Line) => PlaceDigits;
-  /** What stands there in the end. */
-  readonly standing: (line: Line) => PlaceDigits;
+  /** Small figures, in the order in which they were written. */
+  readonly notes: (line: Line) => ReadonlyMap<number, number>;
 }
 
-const NONE: PlaceDigits = new Map();
+interface FirstOnLine {
+  readonly digits: (number | undefined)[];
+  /** In the order in which they were written. */
+  readonly places: number[];
+}
 
-export function paperSeen(work: DoneWork): PaperSeen {
-  const { origin } = work.problem.mat;
-  const lines = new Map<Line, Map<number, number>>();
-  for (const { action, refused } of work.log) {
+const NONE: PlaceDigits = [];
+export const NO_NOTES: ReadonlyMap<number, number> = new Map();
+
+export function paperSeen({ problem, log }: DoneWork): PaperSeen {
+  const { origin } = problem.mat;
+  const lines: Record<string, FirstOnLine | undefined> = {};
+  for (const { action, refused } of log) {
     if (refused !== undefined || action.do !== 'write' || !('line' in action)) continue;
-    const digits = lines.get(action.line) ?? new Map<number, number>();
-    lines.set(action.line, digits);
+    lines[action.line] ??= { digits: [], places: [] };
+    const { digits, places } = lines[action.line]!;
     const at = action.place - origin;
-    if (!digits.has(at)) digits.set(at, action.digit);
+    if (digits[at] !== undefined) continue;
+    digits[at] = action.digit;
+    places.push(at);
   }
-  const standing = (line: Line): PlaceDigits => {
-    const digits = Object.entries(work.position.paper.lines[line] ?? {});
-    return new Map(digits.map(([place, digit]) => [Number(place) - origin, digit]));
+  return {
+    first: (line) => lines[line]?.digits ?? NONE,
+    notes(line) {
+      const own = lines[line];
+      return own === undefined ? NO_NOTES : new Map(own.places.map((at) => [at, own.digits[at]!]));
+    },
   };
-  return { first: (line) => lines.get(line) ?? NONE, standing };
 }
 
-export function topOf(digits: PlaceDigits): number {
-  return Math.max(-1, ...digits.keys());
+/** What stands on a line in the end. */
+export function standingOn({ problem, position }: DoneWork, line: Line): PlaceDigits {
+  const standing: (number | undefined)[] = [];
+  const digits = position.paper.lines[line];
+  for (const place in digits) standing[Number(place) - problem.mat.origin] = digits[place];
+  return standing;
 }
 
 /** Whether the child says that the product, and so everything, is there. */

@@ -1,9 +1,10 @@
 import { barsOfRow } from '../../pupils/pairs.ts';
 import type { Tiles } from '../../pupils/tiles.ts';
 import type { DoneWork } from '../done.ts';
-import { type Expectation, ROOM, type Strand, sighting, type Topic } from './evidence.ts';
+import { type Expectation, type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver } from './first-written.ts';
 import type { MatWalk } from './mat-walk.ts';
+import { edgeKey } from './tiles.ts';
 
 const BEADS = 40;
 
@@ -39,9 +40,9 @@ const LAID: Topic<RowLaid> = {
 export function laidSeen(work: DoneWork, { laid }: MatWalk): Strand {
   const { tiles, finished } = work.position;
   const over = isOver(work);
+  const edges = `${edgeKey(tiles.bottom)}|${edgeKey(tiles.right)}`;
   return laid.map((beads, row) => {
     const done = over || finished.rows.includes(row);
-    const key = `${row}${done}${tiles.bottom}|${tiles.right}|${beads}`;
-    return sighting(LAID, key, { row, beads, tiles, done }, row * ROOM);
+    return sighting(LAID, `${edges}${done}${row}|${beads}`, { row, beads, tiles, done });
   });
 }

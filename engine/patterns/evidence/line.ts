@@ -1,27 +1,30 @@
 import type { LineWork } from '../../pupils/written.ts';
 import { DIGITS, type Expectation } from './evidence.ts';
-import { type PlaceDigits, topOf } from './first-written.ts';
+import type { PlaceDigits } from './first-written.ts';
 
 /** A line as the child wrote it. */
 export interface LineSeen {
   readonly digits: PlaceDigits;
-  readonly notes: PlaceDigits;
+  readonly notes: ReadonlyMap<number, number>;
   /** Whether all of it should be there. */
   readonly over: boolean;
-  /** Its highest place, −1 if there is none. */
-  readonly top: number;
   /** Names of its steps by place, as far as they were asked for. */
   readonly names: string[];
 }
 
-export function lineSeen(digits: PlaceDigits, notes: PlaceDigits, over: boolean): LineSeen {
-  return { digits, notes, over, top: topOf(digits), names: [] };
+export function lineSeen(digits: PlaceDigits, notes: LineSeen['notes'], over: boolean): LineSeen {
+  return { digits, notes, over, names: [] };
 }
 
 /** Spells the line out: equal where all of it is equal. */
-export function lineKey({ digits, notes, over, top }: LineSeen): string {
+export function lineKey({ digits, notes, over }: LineSeen): string {
   let key = over ? '!' : '';
-  for (let at = 0; at <= top; at += 1) key += digits.get(at) ?? '_';
+  for (let at = 0; at < digits.length; at += 1) key += digits[at] ?? '_';
+  return key + notesKey(notes);
+}
+
+export function notesKey(notes: LineSeen['notes']): string {
+  let key = '';
   for (const [at, digit] of notes) key += ` ${at}:${digit}`;
   return key;
 }
@@ -45,9 +48,9 @@ type Take = (key: number, at: number, given: number | null, expected: number | n
 /** Place by place: the digit that was due under the beliefs, and the small figures where any were noted. */
 function goAlong(seen: LineSeen, { digits, notes }: LineWork, shift: number, take: Take): void {
   const length = significant(digits);
-  const most = Math.max(seen.top, shift + length - 1);
-  for (let at = 0; at <= most; at += 1) {
-    const given = seen.digits.get(at) ?? null;
+  const all = Math.max(seen.digits.length, shift + length);
+  for (let at = 0; at < all; at += 1) {
+    const given = seen.digits[at] ?? null;
     const expected = at < shift ? 0 : at < shift + length ? digits[at - shift]! : null;
     const blank = (at < shift || expected === null) && (given ?? 0) === 0;
     if (given === null && (!seen.over || blank)) continue;

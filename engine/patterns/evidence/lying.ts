@@ -6,9 +6,10 @@ import type { Mat, Square } from '../../mat/geometry.ts';
  * position for each would cost more than all that is read from them. A test holds it to physics.
  */
 export interface Lying {
-  /** How many bars of each kind, 1..10, by [row][column]. */
-  readonly bars: readonly (readonly number[][])[];
-  /** Their beads. */
+  readonly columns: number;
+  /** How many bars of each kind, 1..10, square after square in one list: a list a square would cost more to make. */
+  readonly bars: number[];
+  /** Their beads, by [row][column]. */
   readonly beads: readonly number[][];
   readonly tiles: Readonly<Record<'bottom' | 'right', (number | null)[]>>;
   /** The row that each line was begun for. */
@@ -18,14 +19,21 @@ export interface Lying {
 const TEN = 10;
 
 export function nothingLying({ rows, columns }: Mat): Lying {
-  const squares = <T>(nothing: () => T): T[][] =>
-    Array.from({ length: rows }, () => Array.from({ length: columns }, nothing));
+  const beads: number[][] = [];
+  for (let row = 0; row < rows; row += 1) beads.push(new Array<number>(columns).fill(0));
   return {
-    bars: squares(() => new Array<number>(TEN).fill(0)),
-    beads: squares(() => 0),
+    columns,
+    bars: new Array<number>(rows * columns * TEN).fill(0),
+    beads,
     tiles: { bottom: new Array(columns).fill(null), right: new Array(rows).fill(null) },
     begun: {},
   };
+}
+
+/** How many bars of each kind lie on a square. */
+export function barsOn({ columns, bars }: Lying, [row, column]: Square): number[] {
+  const from = (row * columns + column) * TEN;
+  return bars.slice(from, from + TEN);
 }
 
 /** Does what an action does to bars, tiles and begun lines. */
@@ -68,16 +76,17 @@ export function doTo(mat: Lying, action: Action): void {
 }
 
 /** Kind 0 is no bar. */
-function lay({ bars, beads }: Lying, [row, column]: Square, kind: number, count: number): void {
-  if (kind > 0) bars[row]![column]![kind - 1]! += count;
-  beads[row]![column]! += kind * count;
+function lay(mat: Lying, [row, column]: Square, kind: number, count: number): void {
+  if (kind > 0) mat.bars[(row * mat.columns + column) * TEN + kind - 1]! += count;
+  mat.beads[row]![column]! += kind * count;
 }
 
 /** What lay there. */
-function clear({ bars, beads }: Lying, [row, column]: Square): readonly number[] {
-  const own = bars[row]![column]!;
-  const before = own.slice();
-  own.fill(0);
-  beads[row]![column] = 0;
+function clear(mat: Lying, square: Square): readonly number[] {
+  const [row, column] = square;
+  const before = barsOn(mat, square);
+  const from = (row * mat.columns + column) * TEN;
+  mat.bars.fill(0, from, from + TEN);
+  mat.beads[row]![column] = 0;
   return before;
 }

@@ -1,21 +1,13 @@
 import type { Square } from '../../mat/geometry.ts';
-import { pileValue } from '../../mat/position.ts';
 import type { Problem } from '../../problem.ts';
 import { rowText } from '../../pupils/bars.ts';
-import { believed, type ExchangeAt, type SlideAt } from '../../pupils/beliefs.ts';
+import { believed, type ExchangeAt } from '../../pupils/beliefs.ts';
 import { digitsRead, exchangeMeant, slideAt, slideMeant } from '../../pupils/mat.ts';
 import { shiftOf } from '../../pupils/paper.ts';
 import type { DoneWork } from '../done.ts';
-import {
-  isSameSquare,
-  ROOM,
-  type Sighting,
-  type Strand,
-  sighting,
-  type Topic,
-} from './evidence.ts';
+import { isSameSquare, type Sighting, type Strand, sighting, singly } from './evidence.ts';
 import { isOver } from './first-written.ts';
-import type { Lying } from './lying.ts';
+import { barsOn, type Lying } from './lying.ts';
 import type { Counted, Exchanged, MatWalk, Said, Slid } from './mat-walk.ts';
 
 /** How many answers each decision has, roughly. */
@@ -23,87 +15,75 @@ const AMONG = { count: 10, exchange: 20, slide: 6, say: 30 } as const;
 
 /** Counts, exchanges, slides and sayings, each by the mat as it lay then; and what was left lying. */
 export function movesSeen(work: DoneWork, walk: MatWalk): Strand[] {
-  const left = isOver(work) ? leftLying(walk.mat) : { piles: [], tens: [] };
-  return [
-    walk.counts.map((move) => countSeen(work.problem, move)),
-    [
-      ...walk.exchanges.flatMap((move) => exchangeSeen(walk, move)),
-      ...left.tens.map((pile) => tensLeft(walk, pile)),
-    ],
-    [...walk.slides.map(slideSeen), ...left.piles.map((pile) => pileLeft(walk, pile))],
-    walk.sayings.map(sayingSeen),
-  ];
-}
-
-/** Keys of what was left lying come before those of what was done, which are from the log. */
-function leftKey([row, column]: Square): number {
-  return -1 - row * ROOM - column;
+  const exchanges: Sighting[] = [];
+  for (const move of walk.exchanges)
+    if (move.action.tens > 0) exchanges.push(exchangeSeen(walk, move));
+  const slides = walk.slides.map(slideSeen);
+  if (isOver(work)) {
+    const { piles, tens } = leftLying(walk.mat);
+    for (const pile of tens) exchanges.push(tensLeft(walk, pile));
+    for (const pile of piles) slides.push(pileLeft(walk, pile));
+  }
+  return [walk.counts.map(countSeen), exchanges, slides, walk.sayings.map(sayingSeen)];
 }
 
 function settledAt({ mat }: Problem, [row, column]: Square): string {
   return `settled:${mat.origin + row + column}`;
 }
 
-/** `ofPair`: counted where a pair's bars were laid. */
-interface CountSeen {
-  readonly square: Square;
-  readonly bars: readonly number[];
-  readonly ofPair: boolean;
-  readonly total: number;
-}
+const COUNT = singly<Counted>(['count'], {
+  among: AMONG.count,
+  step: (problem, { square, ofPair }) =>
+    ofPair ? `counted:${square[0]}:${square[1]}` : settledAt(problem, square),
+  given: ({ total }) => total,
+  due: (_problem, { bars, beads }, beliefs) => believed(beliefs, 'count', { bars }, beads),
+});
 
-const COUNT: Topic<CountSeen> = {
-  bears: ['count'],
-  expect(problem, { square, bars, ofPair, total }, beliefs) {
-    const step = ofPair ? `counted:${square[0]}:${square[1]}` : settledAt(problem, square);
-    const expected = believed(beliefs, 'count', { bars }, pileValue({ bars }));
-    return [{ key: 0, step, given: total, expected, among: AMONG.count }];
-  },
-};
-
-function countSeen({ multiplicand }: Problem, { action, index, afterSliding, bars }: Counted) {
-  const { square, total } = action;
-  const ofPair = !afterSliding && square[1] < multiplicand.digits.length;
-  return sighting(
-    COUNT,
-    `${square}|${bars}|${ofPair}${total}`,
-    { square, bars, ofPair, total },
-    index,
-  );
+/** Few beliefs bear on a count, and bars lie in ever new ways: it is not worth remembering. */
+function countSeen(counted: Counted): Sighting {
+  return sighting(COUNT, null, counted);
 }
 
 /** `given`: what was laid for ten-bars and where; null: they still lie there. */
 interface ExchangeSeen {
   readonly at: ExchangeAt;
-  readonly given: string | null;
+  readonly given: number | null;
 }
 
-const EXCHANGE: Topic<ExchangeSeen> = {
-  bears: ['exchange'],
-  expect(problem, { at, given }, beliefs) {
+const EXCHANGE = singly<ExchangeSeen>(['exchange'], {
+  among: AMONG.exchange,
+  step: (problem, { at }) => settledAt(problem, at.from),
+  given: ({ given }) => given,
+  due(problem, { at }, beliefs) {
     const meant = exchangeMeant(problem, beliefs, at);
-    const expected = meant === null ? null : codeOf(meant.ones, meant.left);
-    return [{ key: 0, step: settledAt(problem, at.from), given, expected, among: AMONG.exchange }];
+    return meant === null ? null : codeOf(meant.ones, meant.left);
   },
-};
+});
 
-/** Where nothing is laid it does not matter where. */
-function codeOf(ones: number, left: number): string {
-  return ones === 0 ? 'nothing' : `${ones}, ${left} to the left`;
+/** Keys are made of parts that are smaller than these, so that they stay small whole numbers: quick to look up. */
+const KEYED = { column: 16, left: 32, amount: 128 } as const;
+
+/** A number for what is laid and how far to the left; where nothing is laid it does not matter where. */
+function codeOf(ones: number, left: number): number {
+  return ones === 0 ? 0 : ones * KEYED.left + left + KEYED.left / 2;
 }
 
-function exchangedFrom(at: ExchangeAt, given: string | null, key: number): Sighting {
-  const spelt = `${at.from}|${at.tens}${at.afterSliding}${given}`;
-  return sighting(EXCHANGE, spelt, { at, given }, key);
+/** Amounts beyond those that have a key are compared anew. */
+function exchangedFrom(at: ExchangeAt, given: number | null): Sighting {
+  const { from, tens, afterSliding } = at;
+  const code = given === null ? 0 : given + 1;
+  const isKeyed = tens < KEYED.amount && code < KEYED.amount * KEYED.left;
+  const place = 2 * (from[0] * KEYED.column + from[1]) + (afterSliding ? 1 : 0);
+  const key = isKeyed ? (place * KEYED.amount + tens) * KEYED.amount * KEYED.left + code : null;
+  return sighting(EXCHANGE, key, { at, given });
 }
 
-function exchangeSeen(walk: MatWalk, move: Exchanged): Sighting[] {
-  const { action, index, afterSliding } = move;
+function exchangeSeen(walk: MatWalk, move: Exchanged): Sighting {
+  const { action, afterSliding } = move;
   const { from, tens } = action;
-  if (tens === 0) return [];
   const { to, ones } = secondHalf(walk, move) ?? action;
   const left = to[0] + to[1] - from[0] - from[1];
-  return [exchangedFrom({ from, tens, afterSliding }, codeOf(ones, left), index)];
+  return exchangedFrom({ from, tens, afterSliding }, codeOf(ones, left));
 }
 
 /** The second half of a half-made exchange, wherever it was made. */
@@ -117,49 +97,45 @@ function secondHalf(walk: MatWalk, { action: { from, ones }, index }: Exchanged)
 }
 
 function tensLeft({ slid }: MatWalk, { from, tens }: Left): Sighting {
-  return exchangedFrom({ from, tens, afterSliding: slid }, null, leftKey(from));
+  return exchangedFrom({ from, tens, afterSliding: slid }, null);
 }
 
-/** `given`: the column that a pile came to; null: it still lies there. */
-interface SlideSeen {
-  readonly at: SlideAt;
-  readonly given: number | null;
-}
-
-const SLIDE: Topic<SlideSeen> = {
-  bears: ['slide'],
-  expect(problem, { at, given }, beliefs) {
+const SLIDE = singly<Slid>(['slide'], {
+  among: AMONG.slide,
+  step: (_problem, { at }) => `slid:${at.from[0]}`,
+  given: ({ given }) => given,
+  due(problem, { at }, beliefs) {
     const meant = slideMeant(problem, beliefs, at);
-    const expected = meant === null ? null : meant[1];
-    return [{ key: 0, step: `slid:${at.from[0]}`, given, expected, among: AMONG.slide }];
+    return meant === null ? null : meant[1];
   },
-};
+});
 
-function slidFrom(at: SlideAt, given: number | null, key: number): Sighting {
-  return sighting(SLIDE, `${at.from}|${at.down}${at.outermost}${given}`, { at, given }, key);
-}
-
-function slideSeen({ action, at, index }: Slid): Sighting {
-  return slidFrom(at, action.to[1], index);
+function slideSeen(slid: Slid): Sighting {
+  const { at, given } = slid;
+  const [row, column] = at.from;
+  const place = 2 * (row * KEYED.column + column) + (at.outermost ? 1 : 0);
+  const down = at.down + KEYED.left / 2;
+  const to = given === null ? 0 : given + 1;
+  return sighting(SLIDE, (place * KEYED.left + down) * KEYED.column + to, slid);
 }
 
 function pileLeft({ mat }: MatWalk, { from }: Left): Sighting {
-  return slidFrom(slideAt(mat.beads, from, from[0]), null, leftKey(from));
+  return slideSeen({ at: slideAt(mat.beads, from, from[0]), given: null });
 }
 
-const SAYING: Topic<Said> = {
-  bears: ['read', 'shift'],
-  expect(problem, { row, answer, piles, across, up }, beliefs) {
+const SAYING = singly<Said>(['read', 'shift'], {
+  among: AMONG.say,
+  step: (_problem, { row }) => `said:${row}`,
+  given: ({ answer }) => answer,
+  due(problem, { row, piles, across, up }, beliefs) {
     const digits = digitsRead(beliefs, piles, row);
     const shift = shiftOf(beliefs, { row, across, up, length: digits.length, first: 0 });
-    const expected = rowText(problem, digits, shift);
-    return [{ key: 0, step: `said:${row}`, given: answer, expected, among: AMONG.say }];
+    return rowText(problem, digits, shift);
   },
-};
+});
 
 function sayingSeen(said: Said): Sighting {
-  const { index, row, answer, piles, across, up } = said;
-  return sighting(SAYING, `${row}|${answer}|${piles}|${across}|${up}`, said, index);
+  return sighting(SAYING, null, said);
 }
 
 interface Left {
@@ -168,15 +144,16 @@ interface Left {
 }
 
 /** Ten-bars on the bottom row, and piles above it, when all is said to be finished. */
-function leftLying({ beads, bars }: Lying): {
+function leftLying(mat: Lying): {
   readonly piles: readonly Left[];
   readonly tens: readonly Left[];
 } {
   const [piles, tens]: [Left[], Left[]] = [[], []];
-  for (const [row, line] of beads.entries())
+  for (const [row, line] of mat.beads.entries())
     for (const [column, lying] of line.entries()) {
       if (lying === 0) continue;
-      const left: Left = { from: [row, column], tens: bars[row]![column]![9]! };
+      const from: Square = [row, column];
+      const left: Left = { from, tens: barsOn(mat, from)[9]! };
       if (row > 0) piles.push(left);
       else if (left.tens > 0) tens.push(left);
     }

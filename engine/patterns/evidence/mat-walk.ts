@@ -1,31 +1,37 @@
 import type { Action, ActionOf } from '../../mat/action.ts';
+import type { Square } from '../../mat/geometry.ts';
+import type { Problem } from '../../problem.ts';
 import type { SlideAt } from '../../pupils/beliefs.ts';
 import { slideAt } from '../../pupils/mat.ts';
 import { digitsOn } from '../../pupils/tiles.ts';
 import type { DoneWork } from '../done.ts';
-import { doTo, type Lying, nothingLying } from './lying.ts';
+import { barsOn, doTo, type Lying, nothingLying } from './lying.ts';
+
+/** A total said of a pile: its bars as they lay before, and their beads. */
+export interface Counted {
+  readonly square: Square;
+  readonly bars: readonly number[];
+  readonly beads: number;
+  /** Counted where a pair's bars were laid, before anything was slid. */
+  readonly ofPair: boolean;
+  readonly total: number;
+}
 
 /** `index`: into the log. `afterSliding`: whether anything had been slid before. */
-interface Moved<N extends Action['do']> {
-  readonly action: ActionOf<N>;
+export interface Exchanged {
+  readonly action: ActionOf<'exchange'>;
   readonly index: number;
   readonly afterSliding: boolean;
 }
 
-/** `bars`: as they lay before they were counted. */
-export interface Counted extends Moved<'count'> {
-  readonly bars: readonly number[];
-}
-
-export type Exchanged = Moved<'exchange'>;
-
-export interface Slid extends Moved<'slide'> {
+/** `given`: the column that a pile came to; null: it still lies there. */
+export interface Slid {
   readonly at: SlideAt;
+  readonly given: number | null;
 }
 
 /** A row, said before anything was slid: the beads that lay on it, the digits on the edges. */
 export interface Said {
-  readonly index: number;
   readonly row: number;
   readonly answer: string;
   readonly piles: readonly number[];
@@ -56,36 +62,53 @@ export function walkMat({ problem, log }: DoneWork): MatWalk {
     exchanges: [],
     slides: [],
     sayings: [],
-    laid: Array.from({ length: rows }, () => new Array<number>(columns).fill(0)),
+    laid: nothingOn(rows, columns, 0),
     recorded: new Map(),
     slid: false,
     mat: nothingLying(problem.mat),
   };
-  const settled = walk.laid.map((row) => row.map(() => false));
-  const done: Action[] = [];
+  const settled = nothingOn(rows, columns, false);
   for (const [index, { action, refused }] of log.entries()) {
     if (refused !== undefined) continue;
     if (action.do === 'undo') {
-      done.pop();
       walk.mat = nothingLying(problem.mat);
-      for (const each of done) doTo(walk.mat, each);
+      for (const each of doneBefore(log, index + 1)) doTo(walk.mat, each);
       continue;
     }
     noteLaid(walk, settled, action);
-    noteMove(walk, action, index);
-    if (action.do === 'check' || action.do === 'hint' || action.do === 'finish') continue;
-    done.push(action);
+    noteMove(walk, problem, action, index);
     doTo(walk.mat, action);
   }
   return walk;
 }
 
-function noteMove(walk: MatWalk, action: Action, index: number): void {
+/** What stays done of so many entries of a log. Few take anything back: it is not kept along the way. */
+function doneBefore(log: DoneWork['log'], entries: number): Action[] {
+  const done: Action[] = [];
+  for (const { action, refused } of log.slice(0, entries)) {
+    if (refused !== undefined) continue;
+    if (action.do === 'undo') done.pop();
+    else if (action.do !== 'check' && action.do !== 'hint' && action.do !== 'finish')
+      done.push(action);
+  }
+  return done;
+}
+
+function nothingOn<T>(rows: number, columns: number, nothing: T): T[][] {
+  const squares: T[][] = [];
+  for (let row = 0; row < rows; row += 1) squares.push(new Array<T>(columns).fill(nothing));
+  return squares;
+}
+
+function noteMove(walk: MatWalk, { multiplicand }: Problem, action: Action, index: number): void {
   const { mat, slid: afterSliding } = walk;
   switch (action.do) {
     case 'count': {
-      const bars = mat.bars[action.square[0]]![action.square[1]]!.slice();
-      walk.counts.push({ action, index, afterSliding, bars });
+      const { square, total } = action;
+      const [row, column] = square;
+      const bars = barsOn(mat, square);
+      const ofPair = !afterSliding && column < multiplicand.digits.length;
+      walk.counts.push({ square, bars, beads: mat.beads[row]![column]!, ofPair, total });
       break;
     }
     case 'exchange':
@@ -93,17 +116,12 @@ function noteMove(walk: MatWalk, action: Action, index: number): void {
       break;
     case 'slide': {
       const { from, to } = action;
-      walk.slides.push({
-        action,
-        index,
-        afterSliding,
-        at: slideAt(mat.beads, from, from[0] - to[0]),
-      });
+      walk.slides.push({ at: slideAt(mat.beads, from, from[0] - to[0]), given: to[1] });
       walk.slid = true;
       break;
     }
     case 'say':
-      if (!('prompt' in action) && !afterSliding) walk.sayings.push(saidOf(mat, action, index));
+      if (!('prompt' in action) && !afterSliding) walk.sayings.push(saidOf(mat, action));
       break;
     case 'write':
       if ('line' in action) noteRecorded(walk, action.line);
@@ -113,10 +131,9 @@ function noteMove(walk: MatWalk, action: Action, index: number): void {
 function saidOf(
   { beads, tiles }: Lying,
   { row, answer }: { readonly row: number; readonly answer: string },
-  index: number,
 ): Said {
   const [across, up] = [digitsOn(tiles.bottom), digitsOn(tiles.right)];
-  return { index, row, answer, piles: beads[row]!.slice(), across, up };
+  return { row, answer, piles: beads[row]!.slice(), across, up };
 }
 
 function noteRecorded({ recorded, mat }: MatWalk, line: string): void {

@@ -1,11 +1,13 @@
 import type { Line } from '../../mat/action.ts';
+import { MAT_LIMITS } from '../../mat/geometry.ts';
 import type { Problem } from '../../problem.ts';
 import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { shiftOf, worksRow } from '../../pupils/paper.ts';
-import { type LineWork, type RowAt, workRow } from '../../pupils/written.ts';
+import { type LineWork, workRow } from '../../pupils/written.ts';
 import type { DoneWork } from '../done.ts';
 import { type Aligned, readAligned, SHIFT_KEY, stepsOfRow } from './aligned.ts';
 import {
+  type Beyond,
   type Expectation,
   factsWith,
   type Group,
@@ -16,19 +18,30 @@ import {
   type Topic,
 } from './evidence.ts';
 import { isOver, type PaperSeen } from './first-written.ts';
-import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
+import { expectLine, type LineSeen, lineKey, lineSeen, notesKey } from './line.ts';
 
 /** A row that the child wrote, as first written. */
 export interface RowSeen {
   readonly row: number;
   readonly line: Line;
   readonly seen: LineSeen;
+  /** Spells its small figures out. */
+  readonly noted: string;
   /** The row written before it. */
   readonly before: RowSeen | null;
   /** Digits of the units row, if it was written before (0: it was not). */
   readonly first: number;
-  /** Spells out this row and all before it. */
+  /** Spells out this row. */
   readonly key: string;
+  /** The rows before it. */
+  readonly beyond: Beyond;
+  /** As the right way reads it; null: not asked for yet. */
+  usual: Usual | null;
+}
+
+interface Usual {
+  readonly read: Aligned;
+  readonly group: Group;
 }
 
 /** The first line written for each row, in the order of the lines. */
@@ -38,22 +51,46 @@ export function rowsSeen(work: DoneWork, paper: PaperSeen): RowSeen[] {
   for (const [line, row] of linesOf(work, paper)) {
     const index = line === 'product' ? '0' : line.slice('partial:'.length);
     const digits = paper.first(line);
-    if (digits.size === 0 || rows.some((each) => each.row === row)) continue;
-    const seen = lineSeen(digits, paper.first(`carry:${index}` as Line), isOver(work));
-    const key: string = `${before?.key ?? ''}/${row}|${lineKey(seen)}`;
-    before = { row, line, seen, before, first, key };
+    if (digits.length === 0 || rows.some((each) => each.row === row)) continue;
+    const seen = lineSeen(digits, paper.notes(`carry:${index}` as Line), isOver(work));
+    const key = `${row}|${lineKey(seen)}`;
+    const noted = notesKey(seen.notes);
+    const beyond = beyondIn(before);
+    before = { row, line, seen, noted, before, first, key, beyond, usual: null };
     rows.push(before);
-    if (row === 0) first = seen.top + 1;
+    if (row === 0) first = digits.length;
   }
   return rows;
 }
 
+function beyondIn(before: RowSeen | null): Beyond {
+  return { key: before === null ? '' : rowsKey(before), looked: false };
+}
+
+/** Spells out a row and all before it. */
+export function rowsKey({ key, beyond }: RowSeen): string {
+  return `${beyond.key}/${key}`;
+}
+
+const ROWS = Array.from({ length: MAT_LIMITS.rows.most }, (_, index) => index);
+/** All lines that may be begun, in their order. */
+const LINES: readonly Line[] = [
+  ...ROWS.map((index): Line => `carry:${index}`),
+  'carry:product',
+  ...ROWS.map((index): Line => `partial:${index}`),
+  'product',
+];
+
 function linesOf({ problem, position }: DoneWork, paper: PaperSeen): (readonly [Line, number])[] {
   if (problem.multiplier.digits.length === 1)
-    return [[paper.first('product').size > 0 ? 'product' : 'partial:0', 0]];
-  return Object.entries(position.paper.begun)
-    .map(([line, row]) => [line as Line, row] as const)
-    .sort(([one], [other]) => (one < other ? -1 : 1));
+    return [[paper.first('product').length > 0 ? 'product' : 'partial:0', 0]];
+  const { begun } = position.paper;
+  const lines: (readonly [Line, number])[] = [];
+  for (const line of LINES) {
+    const row = begun[line];
+    if (row !== undefined) lines.push([line, row]);
+  }
+  return lines;
 }
 
 /** A strand for each digit of the multiplier whose row was written, or should have been. */
@@ -62,27 +99,24 @@ export function rowStrands(work: DoneWork, rows: readonly RowSeen[]): Strand[] {
   const over = isOver(work);
   return work.problem.multiplier.digits.flatMap((_, row): Strand[] => {
     const seen = rows.find((each) => each.row === row);
-    if (seen !== undefined) return [[sighting(ROW, seen.key, seen)]];
+    if (seen !== undefined) return [[sighting(ROW, seen.key, seen, seen.beyond)]];
     return over ? [[missingRow(row, last)]] : [];
   });
 }
 
 /** The row as the right way reads it: worked out once for each row seen. */
-const usual = new WeakMap<RowSeen, { readonly read: Aligned; readonly group: Group }>();
-
-function usualOf(problem: Problem, seen: RowSeen) {
-  const known = usual.get(seen);
-  if (known !== undefined) return known;
-  const read = readRow(problem, RIGHT_WAY, seen);
-  const own = { read, group: ofWorkedRow(problem, seen.row, true, read) };
-  usual.set(seen, own);
-  return own;
+function usualOf(problem: Problem, seen: RowSeen): Usual {
+  if (seen.usual === null) {
+    const read = readRow(problem, RIGHT_WAY, seen);
+    seen.usual = { read, group: ofWorkedRow(problem, seen.row, true, read) };
+  }
+  return seen.usual;
 }
 
 /** The row as the beliefs read it: where it begins, what is due. */
 export function rowRead(problem: Problem, seen: RowSeen, beliefs: Beliefs): Aligned {
   const { read } = usualOf(problem, seen);
-  return isUntouched(problem, beliefs, seen.row) ? read : readRow(problem, beliefs, seen, read);
+  return beliefs === RIGHT_WAY ? read : readRow(problem, beliefs, seen, read);
 }
 
 const handed = new WeakMap<RowSeen, WeakMap<Beliefs, readonly number[]>>();
@@ -117,31 +151,30 @@ const ROW: Topic<RowSeen> = {
 interface MissingRow {
   readonly row: number;
   readonly last: RowSeen | null;
+  readonly beyond: Beyond;
 }
 
 const MISSING: Topic<MissingRow> = {
   bears: ROW.bears,
   facts: factsOfRow,
-  expect(problem, { row, last }, beliefs) {
-    const made = rowWork(problem, beliefs, row, last);
+  expect(problem, { row, last, beyond }, beliefs) {
+    const { multiplicand, multiplier } = problem;
+    const made = workRow(beliefs, {
+      across: multiplicand.digits,
+      up: multiplier.digits,
+      row,
+      earlier() {
+        beyond.looked = true;
+        return last === null ? [] : handedOnIn(problem, last, beliefs);
+      },
+    });
     return makesNothing(made) ? [] : [worked(problem, row, false, worksRow(beliefs, problem, row))];
   },
 };
 
 function missingRow(row: number, last: RowSeen | null): Sighting {
-  return sighting(MISSING, `${row}${last?.key}`, { row, last });
-}
-
-/** Beliefs about facts alone leave a row that has none of these facts. */
-function isUntouched(
-  { multiplicand, multiplier }: Problem,
-  beliefs: Beliefs,
-  row: number,
-): boolean {
-  const { fact, column, partner, shift, works } = beliefs;
-  if (column || partner || shift || works) return false;
-  const b = multiplier.digits[row]!;
-  return multiplicand.digits.every((a) => (fact?.({ a, b }, a * b) ?? a * b) === a * b);
+  const beyond = beyondIn(last);
+  return sighting(MISSING, row, { row, last, beyond }, beyond);
 }
 
 function makesNothing({ digits }: LineWork): boolean {
@@ -173,43 +206,81 @@ function ofWorkedRow(
   );
 }
 
-function rowWork(
-  problem: Problem,
-  beliefs: Beliefs,
-  row: number,
-  before: RowSeen | null,
-  noted?: (at: number) => number | undefined,
-): LineWork {
-  const { multiplicand, multiplier } = problem;
-  const at: RowAt = {
-    across: multiplicand.digits,
-    up: multiplier.digits,
-    row,
-    earlier: () => (before === null ? [] : handedOnIn(problem, before, beliefs)),
-  };
-  return workRow(beliefs, at, noted);
+/** What beliefs make of the rows of a problem, by row and small figures. */
+const made = new WeakMap<Beliefs, WeakMap<Problem, Map<string, LineWork>>>();
+/** More is forgotten all at once. */
+const MOST_MADE = 200;
+
+function madeBy(beliefs: Beliefs, problem: Problem): Map<string, LineWork> {
+  const own = made.get(beliefs) ?? new WeakMap<Problem, Map<string, LineWork>>();
+  made.set(beliefs, own);
+  let rows = own.get(problem);
+  if (rows === undefined || rows.size >= MOST_MADE) {
+    rows = new Map();
+    own.set(problem, rows);
+  }
+  return rows;
 }
 
-/** `usualRead`: as the right way reads it. */
+/**
+ * What the beliefs make of a row, its own digits beginning after so many empty places. A class works the same
+ * rows and notes the same small figures: it is worked out once, unless what was handed on in the row before
+ * was looked at, which each child may have otherwise.
+ */
+function rowMade(problem: Problem, beliefs: Beliefs, seen: RowSeen, shift: number): LineWork {
+  const { row, noted, before, beyond } = seen;
+  const { notes } = seen.seen;
+  const rows = madeBy(beliefs, problem);
+  const key = notes.size === 0 ? `${row}` : `${row} ${shift}${noted}`;
+  const known = rows.get(key);
+  if (known !== undefined) return known;
+  const isLooking = beyond.looked;
+  beyond.looked = false;
+  const line = workRow(
+    beliefs,
+    {
+      across: problem.multiplicand.digits,
+      up: problem.multiplier.digits,
+      row,
+      earlier() {
+        beyond.looked = true;
+        return before === null ? [] : handedOnIn(problem, before, beliefs);
+      },
+    },
+    (place) => notes.get(place + shift),
+  );
+  if (!beyond.looked) rows.set(key, line);
+  beyond.looked ||= isLooking;
+  return line;
+}
+
+/** `usual`: as the right way reads it. */
 function readRow(
   problem: Problem,
   beliefs: Beliefs,
-  { row, seen, before, first }: RowSeen,
-  usualRead?: Aligned,
+  seen: RowSeen,
+  usual: Aligned | null = null,
 ): Aligned {
   const [across, up] = [problem.multiplicand.digits, problem.multiplier.digits];
   const { origin } = problem.mat;
-  const { notes } = seen;
+  const { row, first } = seen;
   if (up.length === 1) {
-    const made = rowWork(problem, beliefs, row, before, (at) => notes.get(at));
-    return { made, shift: 0, due: 0, group: expectLine(seen, made, 0, stepsOfRow(row, origin)) };
+    const line = rowMade(problem, beliefs, seen, 0);
+    const group = expectLine(seen.seen, line, 0, stepsOfRow(row, origin));
+    return { made: line, shift: 0, due: 0, group };
   }
   const line = {
-    seen,
+    seen: seen.seen,
     row,
     origin,
-    due: (length: number) => shiftOf(beliefs, { row, across, up, length, first }),
-    made: (shift: number) => rowWork(problem, beliefs, row, before, (at) => notes.get(at + shift)),
+    due(length: number) {
+      // Whoever has rows begin elsewhere may go by the units row.
+      if (beliefs.shift !== undefined) seen.beyond.looked = true;
+      return shiftOf(beliefs, { row, across, up, length, first });
+    },
+    made(shift: number) {
+      return rowMade(problem, beliefs, seen, shift);
+    },
   };
-  return readAligned(line, usualRead);
+  return readAligned(line, usual);
 }

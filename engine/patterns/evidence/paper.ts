@@ -1,11 +1,14 @@
+import type { Line } from '../../mat/action.ts';
 import type { Problem } from '../../problem.ts';
 import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { productOf, type StandingRow } from '../../pupils/paper.ts';
+import type { AddendsAt } from '../../pupils/written.ts';
 import type { DoneWork } from '../done.ts';
+import { columnsMet, sumOf } from './added.ts';
 import { type Strand, sighting, type Topic } from './evidence.ts';
-import { isOver, type PaperSeen, type PlaceDigits, paperSeen, topOf } from './first-written.ts';
+import { isOver, type PaperSeen, paperSeen, standingOn } from './first-written.ts';
 import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
-import { type RowSeen, rowRead, rowStrands, rowsSeen } from './paper-rows.ts';
+import { type RowSeen, rowRead, rowStrands, rowsKey, rowsSeen } from './paper-rows.ts';
 import { pointSeen } from './point.ts';
 
 /** What the child wrote: the rows, the sum, the point. */
@@ -30,37 +33,62 @@ interface RowStanding {
 interface SumSeen {
   readonly seen: LineSeen;
   readonly rows: readonly RowStanding[];
+  /** The columns that are added, the same for all who add; null: not asked for yet. */
+  columns: readonly AddendsAt[] | null;
 }
 
 const SUM: Topic<SumSeen> = {
   bears: ['add', 'join'],
-  expect(problem, { seen, rows }, beliefs) {
-    const standing = rows.map((row) => standingRow(problem, row, beliefs));
+  expect(problem, sum, beliefs) {
+    const { seen } = sum;
     const noted = (at: number) => seen.notes.get(at);
-    const made = productOf(beliefs, standing, problem.multiplier.digits.length, noted);
+    const made =
+      beliefs.join === undefined
+        ? sumOf(beliefs, columnsOf(problem, sum), noted)
+        : productOf(beliefs, standingRows(problem, sum, beliefs), rowsIn(problem), noted);
     return expectLine(seen, made, 0, (at) => `sum:${problem.mat.origin + at}`);
   },
 };
 
+function columnsOf(problem: Problem, sum: SumSeen): readonly AddendsAt[] {
+  sum.columns ??= columnsMet((beliefs) => {
+    productOf(beliefs, standingRows(problem, sum, RIGHT_WAY), rowsIn(problem));
+  });
+  return sum.columns;
+}
+
+function rowsIn({ multiplier }: Problem): number {
+  return multiplier.digits.length;
+}
+
 /** Where the rows begin matters only to those who join them. */
+function standingRows(
+  problem: Problem,
+  { rows }: SumSeen,
+  beliefs: Beliefs,
+): readonly StandingRow[] {
+  return rows.map((row) => standingRow(problem, row, beliefs));
+}
+
 function standingRow(
   problem: Problem,
   { seen, places }: RowStanding,
   beliefs: Beliefs,
 ): StandingRow {
-  const { shift } = rowRead(problem, seen, beliefs.join === undefined ? RIGHT_WAY : beliefs);
+  const { shift } = rowRead(problem, seen, beliefs);
   const notes = [...seen.seen.notes].map(([at, digit]) => ({ at, digit }));
   return { row: seen.row, shift, places, notes };
 }
 
 function sumSeen(work: DoneWork, paper: PaperSeen, rows: readonly RowSeen[]) {
-  const seen = lineSeen(paper.first('product'), paper.first('carry:product'), isOver(work));
-  const standing = rows.map((row) => ({ seen: row, places: placesOf(paper.standing(row.line)) }));
+  const seen = lineSeen(paper.first('product'), paper.notes('carry:product'), isOver(work));
+  const standing = rows.map((row) => ({ seen: row, places: placesOf(work, row.line) }));
   const stands = standing.map(({ places }) => places.join()).join('/');
-  const key = `${rows.at(-1)?.key}|${stands}|${lineKey(seen)}`;
-  return sighting(SUM, key, { seen, rows: standing });
+  const last = rows.at(-1);
+  const key = `${last === undefined ? '' : rowsKey(last)}|${stands}|${lineKey(seen)}`;
+  return sighting(SUM, key, { seen, rows: standing, columns: null });
 }
 
-function placesOf(standing: PlaceDigits): (number | null)[] {
-  return Array.from({ length: topOf(standing) + 1 }, (_, at) => standing.get(at) ?? null);
+function placesOf(work: DoneWork, line: Line): (number | null)[] {
+  return Array.from(standingOn(work, line), (digit) => digit ?? null);
 }

@@ -1,6 +1,6 @@
 import { believed } from '../../pupils/beliefs.ts';
 import type { DoneWork } from '../done.ts';
-import { type Strand, sighting, type Topic } from './evidence.ts';
+import { type Strand, sighting, singly } from './evidence.ts';
 
 /** The first point set in the product, and the product's digits as they stand. */
 interface PointSeen {
@@ -8,15 +8,16 @@ interface PointSeen {
   readonly written: readonly number[];
 }
 
-const POINT: Topic<PointSeen> = {
-  bears: ['point'],
-  expect({ multiplicand, multiplier, mat }, { given, written }, beliefs) {
+const POINT = singly<PointSeen>(['point'], {
+  among: 10,
+  step: () => 'point',
+  given: ({ given }) => given,
+  due({ multiplicand, multiplier, mat }, { written }, beliefs) {
     const at = { places: [-multiplicand.lowest, -multiplier.lowest] as const, written };
     const meant = believed(beliefs, 'point', at, -mat.origin);
-    const expected = Math.min(mat.rows + mat.columns - 1, Math.max(0, meant));
-    return [{ key: 0, step: 'point', given, expected, among: 10 }];
+    return Math.min(mat.rows + mat.columns - 1, Math.max(0, meant));
   },
-};
+});
 
 export function pointSeen({ problem, position, log }: DoneWork): Strand {
   if (problem.mat.origin === 0) return [];
@@ -26,5 +27,5 @@ export function pointSeen({ problem, position, log }: DoneWork): Strand {
   const written = Object.entries(position.paper.lines.product ?? {})
     .sort(([one], [other]) => Number(one) - Number(other))
     .map(([, digit]) => digit);
-  return [sighting(POINT, `${given}:${written}`, { given, written })];
+  return [sighting(POINT, null, { given, written })];
 }

@@ -5,7 +5,7 @@ import { digitsOn } from '../../pupils/tiles.ts';
 import type { DoneWork } from '../done.ts';
 import { readAligned } from './aligned.ts';
 import { type Strand, sighting, type Topic } from './evidence.ts';
-import { isOver, type PaperSeen } from './first-written.ts';
+import { isOver, NO_NOTES, type PaperSeen } from './first-written.ts';
 import { type LineSeen, lineKey, lineSeen } from './line.ts';
 import type { MatWalk } from './mat-walk.ts';
 
@@ -22,8 +22,18 @@ const RECORDED: Topic<RecordedRow> = {
   bears: ['read', 'shift'],
   expect({ mat }, { row, seen, piles, across, up }, beliefs) {
     const made = { digits: digitsRead(beliefs, piles, row), notes: [], handed: [] };
-    const due = (length: number) => shiftOf(beliefs, { row, across, up, length, first: 0 });
-    return readAligned({ seen, row, origin: mat.origin, due, made: () => made }).group;
+    const line = {
+      seen,
+      row,
+      origin: mat.origin,
+      due(length: number) {
+        return shiftOf(beliefs, { row, across, up, length, first: 0 });
+      },
+      made() {
+        return made;
+      },
+    };
+    return readAligned(line, null).group;
   },
 };
 
@@ -35,7 +45,7 @@ export function recordedSeen(work: DoneWork, walk: MatWalk, paper: PaperSeen): S
   return [...walk.recorded].flatMap(([row, piles]): Strand[] => {
     const line = begun.find(([, begunFor]) => begunFor === row)?.[0];
     if (line === undefined) return [];
-    const seen = lineSeen(paper.first(line as Line), new Map(), isOver(work));
+    const seen = lineSeen(paper.first(line as Line), NO_NOTES, isOver(work));
     const key = `${row}|${lineKey(seen)}|${piles}|${across}|${up}`;
     return [[sighting(RECORDED, key, { row, seen, piles, across, up })]];
   });

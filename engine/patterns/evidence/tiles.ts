@@ -2,7 +2,7 @@ import type { Problem } from '../../problem.ts';
 import { tilesMeant } from '../../pupils/tiles.ts';
 import { EDGES, type Edge } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
-import { DIGITS, type Expectation, ROOM, type Strand, sighting, type Topic } from './evidence.ts';
+import { DIGITS, type Expectation, type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver } from './first-written.ts';
 
 /** An edge as the child first laid it; null: nothing was ever laid there. */
@@ -30,19 +30,27 @@ const TILES: Topic<EdgeSeen> = {
 /** The first tile laid at each place of both edges. */
 export function tilesSeen(work: DoneWork): Strand {
   const over = isOver(work);
-  const [bottom, right] = EDGES.map((edge) => work.position.tiles[edge].map(() => null)) as [
-    (number | null)[],
-    (number | null)[],
-  ];
+  const { tiles } = work.position;
+  const first = { bottom: nothingOn(tiles.bottom), right: nothingOn(tiles.right) };
   for (const { action, refused } of work.log) {
     if (refused !== undefined || action.do !== 'layTile') continue;
-    const edge = action.edge === 'bottom' ? bottom : right;
-    edge[action.index] ??= action.digit;
+    first[action.edge][action.index] ??= action.digit;
   }
   return EDGES.map((edge, at) => {
-    const first = edge === 'bottom' ? bottom : right;
-    return sighting(TILES, `${edge}${over}${first}`, { edge, first, over }, at * ROOM);
+    const key = 4 * edgeKey(first[edge]) + 2 * at + (over ? 1 : 0);
+    return sighting(TILES, key, { edge, first: first[edge], over });
   });
+}
+
+function nothingOn(edge: readonly unknown[]): (number | null)[] {
+  return edge.map(() => null);
+}
+
+/** Spells out an edge of a mat: at most thirteen places, each empty or with one of ten digits. */
+export function edgeKey(tiles: readonly (number | null)[]): number {
+  let key = 0;
+  for (const tile of tiles) key = 11 * key + (tile === null ? 10 : tile);
+  return key;
 }
 
 function digitsOf(problem: Problem, edge: Edge): number {

@@ -1,0 +1,23 @@
+import type { Beliefs } from '../../pupils/beliefs.ts';
+import { type AddendsAt, type LineWork, type Noted, workSum } from '../../pupils/written.ts';
+
+/**
+ * The columns that somebody comes by who adds: no belief about adding changes what stands there, so that they are
+ * gathered once, for all beliefs. `add`: adds with the beliefs that it is given.
+ */
+export function columnsMet(add: (beliefs: Beliefs) => void): AddendsAt[] {
+  const columns: AddendsAt[] = [];
+  add({
+    add({ digits, notes }, right) {
+      columns.push({ digits, notes });
+      return right;
+    },
+  });
+  return columns;
+}
+
+/** The columns added as the beliefs have it; where there are none, nothing. */
+export function sumOf(beliefs: Beliefs, columns: readonly AddendsAt[], noted: Noted): LineWork {
+  const made = workSum(beliefs, columns, noted);
+  return made.digits.length === 0 ? { ...made, digits: [0] } : made;
+}
