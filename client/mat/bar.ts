@@ -1,27 +1,36 @@
-import { css, html, LitElement, type SVGTemplateResult, svg, unsafeCSS } from 'lit';
+import { css, html, LitElement, nothing, type SVGTemplateResult, svg, unsafeCSS } from 'lit';
+import type { PlacedBar } from './pile-layout.ts';
+
+/** A bar where it lies, and the bar that it is a part of if it was cut. */
+type DrawnBar = PlacedBar & { readonly of?: number };
 
 /**
- * One bar as a string of round beads, drawn with three dashed strokes however many beads it has:
- * a mat full of bars stays light. `x` is the left end, `y` the thread; `bead` the distance from bead to bead;
- * `of` the bar that this is a part of.
+ * Bars as strings of round beads: one dashed path for everything that looks the same, because a path for each bar
+ * makes a full mat heavy. `y` is the thread; `bead` the distance from bead to bead.
  */
-export const drawBar = (
-  kind: number,
-  x: number,
-  y: number,
+export const drawBars = (
+  bars: readonly DrawnBar[],
   bead: number,
-  of = kind,
-): SVGTemplateResult => {
-  const end = x + kind * bead;
-  const from = x + bead / 2;
+): SVGTemplateResult | typeof nothing => {
+  if (bars.length === 0) return nothing;
   const line = Math.max(0.8, Math.min(2, bead * 0.09));
   const dots = `0 ${bead}`;
-  const beads = `M${from} ${y}H${end - bead / 2 + 0.01}`;
+  /** Along each bar, in beads: from its left end, past its right end, above its thread. */
+  const along = (from: number, past: number, above = 0, only = bars) =>
+    only
+      .map(
+        ({ kind, x, y }) => `M${x + from * bead} ${y - above * bead}H${x + (kind + past) * bead}`,
+      )
+      .join('');
+  const fill = (only: number) => {
+    const alike = bars.filter(({ kind, of = kind }) => of === only);
+    return svg`<path d=${along(0.5, -0.499, 0, alike)} class=${`b${only}`} stroke-width=${bead * 0.98 - 2 * line} stroke-dasharray=${dots} />`;
+  };
   return svg`<g class="bar">
-    <path d="M${x - bead * 0.12} ${y}H${end + bead * 0.12}" class="thread" stroke-width=${line} />
-    <path d=${beads} class="rim" stroke-width=${bead * 0.98} stroke-dasharray=${dots} />
-    <path d=${beads} class=${`b${of}`} stroke-width=${bead * 0.98 - 2 * line} stroke-dasharray=${dots} />
-    ${bead >= 7 ? svg`<path d=${`M${from - bead * 0.14} ${y - bead * 0.16}H${end - bead / 2 - bead * 0.13}`} class="shine" stroke-width=${bead * 0.2} stroke-dasharray=${dots} />` : null}
+    <path d=${along(-0.12, 0.12)} class="thread" stroke-width=${line} />
+    <path d=${along(0.5, -0.499)} class="rim" stroke-width=${bead * 0.98} stroke-dasharray=${dots} />
+    ${[...new Set(bars.map(({ kind, of = kind }) => of))].map(fill)}
+    ${bead >= 7 ? svg`<path d=${along(0.36, -0.63, 0.16)} class="shine" stroke-width=${bead * 0.2} stroke-dasharray=${dots} />` : nothing}
   </g>`;
 };
 
@@ -68,7 +77,7 @@ export class PwBar extends LitElement {
     const height = this.bead * 1.2;
     const width = (this.kind + 0.4) * this.bead;
     return html`<svg width=${width} height=${height} aria-hidden="true">
-      ${drawBar(this.kind, this.bead * 0.2, height / 2, this.bead)}
+      ${drawBars([{ kind: this.kind, x: this.bead * 0.2, y: height / 2 }], this.bead)}
     </svg>`;
   }
 }

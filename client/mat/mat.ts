@@ -1,8 +1,10 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, LitElement, noChange, nothing, type TemplateResult } from 'lit';
 import { placeName, type Square } from '../../engine/child.ts';
+import { weaveStyles } from '../ui/weave.ts';
 import { pointSign } from '../words/words.ts';
-import { barStyles, drawBar } from './bar.ts';
+import { barStyles, drawBars } from './bar.ts';
 import { type Cell, cellKey, cellOf, squareCell, step, tileCell } from './cells.ts';
+import { clothFrom, drawCloth } from './cloth.ts';
 import { EDGE, fitMat, GAP, nearest, type Spot, sameSquare } from './geometry.ts';
 import { squareName, tileName } from './names.ts';
 import type { MatView } from './view.ts';
@@ -30,6 +32,7 @@ export class PwMat extends LitElement {
   };
   static override styles = [
     barStyles,
+    weaveStyles,
     css`
       :host {
         /* Places run from right to left in every script. */
@@ -38,6 +41,8 @@ export class PwMat extends LitElement {
         place-items: start center;
         min-width: 0;
         min-height: 0;
+        /* A layer of its own: what changes beside the mat is no reason to paint the mat, nor the other way round. */
+        will-change: transform;
       }
       .frame {
         box-sizing: border-box;
@@ -81,6 +86,10 @@ export class PwMat extends LitElement {
       .cloth::after {
         right: -9px;
         left: auto;
+      }
+      .woven {
+        z-index: auto;
+        inset: 10px 0 0 22px;
       }
       .row {
         display: flex;
@@ -155,6 +164,8 @@ export class PwMat extends LitElement {
   declare pans: boolean;
   /** Whether there is something new to look for. */
   private called = false;
+  /** What each part was last drawn from. */
+  private readonly drawn = new Map<string, readonly unknown[]>();
   private readonly sizing = new ResizeObserver(() => this.fit());
 
   constructor() {
@@ -172,8 +183,10 @@ export class PwMat extends LitElement {
 
   /** What a child is to look for becomes the tab stop, unless the child is on the mat already. */
   protected override willUpdate(changed: Map<string, unknown>): void {
-    const before = (changed.get('view') as MatView | undefined)?.call;
+    const { call: before, shape } = (changed.get('view') as MatView | undefined) ?? {};
     const { call } = this.view;
+    // On a mat of another shape other cells stand in the same spots.
+    if (changed.has('view') && shape !== this.view.shape) this.drawn.clear();
     this.called = changed.has('view') && !(call && before && cellKey(call) === cellKey(before));
     if (this.called && call !== null && this.shadowRoot?.activeElement == null) this.here = call;
   }
@@ -296,59 +309,93 @@ export class PwMat extends LitElement {
     return { row: right[row]?.place ?? row, column: bottom[column]?.place ?? column };
   }
 
+  /** A press changes a part or two: those that would look the same are passed over. `from`: all that a part's look depends on. */
+  private drawAnew<T>(part: string, from: readonly unknown[], draw: () => T) {
+    if (this.drawn.get(part)?.every((each, i) => each === from[i])) return noChange;
+    this.drawn.set(part, from);
+    return draw();
+  }
+
+  private cell(
+    cell: Cell,
+    from: readonly unknown[],
+    draw: (key: string, tabStop: number) => TemplateResult,
+  ) {
+    const key = cellKey(cell);
+    const tabStop = cellKey(this.here) === key ? 0 : -1;
+    return this.drawAnew(key, [tabStop, ...from], () => draw(key, tabStop));
+  }
+
+  private woven() {
+    const { view, side } = this;
+    return this.drawAnew('cloth', clothFrom(view, side), () => drawCloth(view, side));
+  }
+
   private square(row: number, column: number) {
-    const { view } = this;
+    const { view, side } = this;
     const cell = squareCell([row, column]);
     const state = view.squares[row]?.[column];
     if (state === undefined) return nothing;
-    const place = view.shape.origin + row + column;
-    const { hierarchy, family } = placeName(place);
-    return html`<pw-square
-      role="gridcell"
-      data-cell=${cellKey(cell)}
-      data-source=${state.bars.some((count) => count > 0) ? `pile:${row}:${column}` : 'none'}
-      tabindex=${cellKey(this.here) === cellKey(cell) ? 0 : -1}
-      aria-label=${squareName(this.placesOf(row, column), state, {
-        tellsPlace: view.tellsPlaces,
-        asked: sameSquare(view.asked, [row, column]),
-      })}
-      aria-selected=${state.held || nothing}
-      ?decimal=${place < 0}
-      .hierarchy=${hierarchy}
-      .family=${family}
-      .bars=${state.bars}
-      .side=${this.side}
-      .again=${state.again}
-      .target=${state.target}
-      .held=${state.held}
-      .marked=${state.marked}
-      .asked=${sameSquare(view.asked, [row, column])}
-      .figures=${state.figures}
-      .numbers=${view.numbers}
-      @click=${() => this.pressed(cell)}
-    ></pw-square>`;
+    const places = this.placesOf(row, column);
+    const asked = sameSquare(view.asked, [row, column]);
+    const { tellsPlaces, numbers } = view;
+    const from = [
+      ...Object.values(state),
+      ...Object.values(places),
+      asked,
+      tellsPlaces,
+      numbers,
+      side,
+    ];
+    return this.cell(cell, from, (key, tabStop) => {
+      const place = view.shape.origin + row + column;
+      const { hierarchy, family } = placeName(place);
+      return html`<pw-square
+        role="gridcell"
+        data-cell=${key}
+        data-source=${state.bars.some((count) => count > 0) ? `pile:${row}:${column}` : 'none'}
+        tabindex=${tabStop}
+        aria-label=${squareName(places, state, { tellsPlace: tellsPlaces, asked })}
+        aria-selected=${state.held || nothing}
+        ?decimal=${place < 0}
+        .hierarchy=${hierarchy}
+        .family=${family}
+        .bars=${state.bars}
+        .side=${side}
+        .again=${state.again}
+        .target=${state.target}
+        .held=${state.held}
+        .marked=${state.marked}
+        .asked=${asked}
+        .figures=${state.figures}
+        .numbers=${numbers}
+        @click=${() => this.pressed(cell)}
+      ></pw-square>`;
+    });
   }
 
   private tile(edge: 'bottom' | 'right', index: number) {
     const cell = tileCell(edge, index);
     const state = this.view.tiles[edge][index];
     if (state === undefined) return nothing;
-    const { hierarchy, family } = placeName(state.place);
-    return html`<pw-tile
-      role="gridcell"
-      data-cell=${cellKey(cell)}
-      tabindex=${cellKey(this.here) === cellKey(cell) ? 0 : -1}
-      aria-label=${tileName(edge, state)}
-      .edge=${edge}
-      .digit=${state.digit}
-      .label=${edgeLabel(state.place, hierarchy)}
-      .hierarchy=${hierarchy}
-      .family=${state.place < 0 && hierarchy === 0 ? family + 1 : family}
-      .again=${state.again}
-      .active=${state.active}
-      .marked=${state.marked}
-      @click=${() => this.pressed(cell)}
-    ></pw-tile>`;
+    return this.cell(cell, Object.values(state), (key, tabStop) => {
+      const { hierarchy, family } = placeName(state.place);
+      return html`<pw-tile
+        role="gridcell"
+        data-cell=${key}
+        tabindex=${tabStop}
+        aria-label=${tileName(edge, state)}
+        .edge=${edge}
+        .digit=${state.digit}
+        .label=${edgeLabel(state.place, hierarchy)}
+        .hierarchy=${hierarchy}
+        .family=${state.place < 0 && hierarchy === 0 ? family + 1 : family}
+        .again=${state.again}
+        .active=${state.active}
+        .marked=${state.marked}
+        @click=${() => this.pressed(cell)}
+      ></pw-tile>`;
+    });
   }
 
   protected override render() {
@@ -359,6 +406,7 @@ export class PwMat extends LitElement {
     return html`<div class="frame" .style=${lengths}>
       <div class="grid" role="grid" aria-label=${this.view.name} @keydown=${this.key} @focusin=${this.focused}>
         <div class="cloth" role="presentation"></div>
+        <svg class="woven" aria-hidden="true">${this.woven()}</svg>
         ${upDown.map(
           (row) => html`<div class=${row === 0 ? 'row last' : 'row'} role="row">
             ${across.map((column) => this.square(row, column))}
@@ -366,7 +414,10 @@ export class PwMat extends LitElement {
           </div>`,
         )}
         <div class="row below" role="row">${across.map((column) => this.tile('bottom', column))}</div>
-        <svg class="flight" aria-hidden="true"><g>${this.flying.map((kind, i) => drawBar(kind, 0, i * 9, 8))}</g></svg>
+        <svg class="flight" aria-hidden="true"><g>${drawBars(
+          this.flying.map((kind, i) => ({ kind, x: 0, y: i * 9 })),
+          8,
+        )}</g></svg>
       </div>
     </div>`;
   }

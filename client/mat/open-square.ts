@@ -2,9 +2,9 @@ import { html, LitElement, nothing, svg } from 'lit';
 import { placeName, type Square } from '../../engine/child.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { icon } from '../ui/icons.ts';
-import { stitches, weaveStyles } from '../ui/weave.ts';
+import { stitches, weaveStyles, woven } from '../ui/weave.ts';
 import { placeWord, rowWord, words } from '../words/words.ts';
-import { barStyles, drawBar } from './bar.ts';
+import { barStyles, drawBars } from './bar.ts';
 import { pileWords } from './names.ts';
 import { openSquareStyles } from './open-square-styles.ts';
 import { BETWEEN, barsOf, layPile, ROW } from './pile-layout.ts';
@@ -109,7 +109,7 @@ export class PwOpenSquare extends LitElement {
     if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
     const frames = [{ transform: 'translateX(90px)' }, { transform: 'none' }];
     this.renderRoot
-      .querySelector('.left svg')
+      .querySelector('.left svg:not(.woven)')
       ?.animate(frames, { duration: 240, easing: 'ease-out' });
   }
 
@@ -218,7 +218,7 @@ export class PwOpenSquare extends LitElement {
         @click=${() => this.toggle(i)}
       >
         <svg width=${width + 4} height=${bead * 1.2} aria-hidden="true">
-          ${drawBar(kind, 2, bead * 0.6, bead)}
+          ${drawBars([{ kind, x: 2, y: bead * 0.6 }], bead)}
           ${this.view.numbers ? svg`<text x=${kind * bead + 9} y=${bead * 0.6 + 5}>${kind}</text>` : nothing}
         </svg>
       </button>`;
@@ -235,14 +235,14 @@ export class PwOpenSquare extends LitElement {
       const cut = split !== null && i === bars.length - 1;
       // A bar that is cut is seen in its two parts: what fills the ten, and the rest that stands apart.
       return (cut ? [split.take, kind - split.take] : [kind]).map((part) => {
-        const drawn = drawBar(part, x, 12, bead, kind);
+        const placed = { kind: part, x, y: 12, of: kind };
         x += part * bead + (cut ? CUT : 0);
-        return drawn;
+        return placed;
       });
     });
     return html`<svg class="mould" viewBox="-4 0 276 24" role="img" aria-label=${words('pickedSum', { sum: pick.sum })}>
       ${Array.from({ length: 10 }, (_, i) => svg`<circle cx=${bead / 2 + i * bead} cy="12" r="6" />`)}
-      ${laid}
+      ${drawBars(laid, bead)}
       <rect x="-3" y="1" width="146" height="22" rx="11" />
     </svg>`;
   }
@@ -271,8 +271,8 @@ export class PwOpenSquare extends LitElement {
         aria-label=${words('openThis', { place: placeWord(left.place) })}
         @click=${() => this.send('go', left.square)}
       >
-        <span class="label">${placeWord(left.place)}${stitches(family)}</span>
-        <svg width="84" height="50" aria-hidden="true">${bars.map(({ kind, x, y }) => drawBar(kind, x, y, bead))}</svg>
+        ${woven(hierarchy)}<span class="label">${placeWord(left.place)}${stitches(family)}</span>
+        <svg width="84" height="50" aria-hidden="true">${drawBars(bars, bead)}</svg>
       </button>
       <span class="arrow" aria-hidden="true">${icon('left')}</span>`;
   }
@@ -324,7 +324,7 @@ export class PwOpenSquare extends LitElement {
     const empty = all.length === 0;
     return html`<section @keydown=${this.key} aria-label=${words('opened', { place: placeWord(view.place), row: rowWord(view.square[0]) })}>
       <div class="cloth weave h${hierarchy} ${view.again ? 'again' : ''}">
-        <h2 tabindex="-1" aria-label=${[placeWord(view.place), pileWords(view.bars)].filter(Boolean).join(', ')}>${placeWord(view.place)}${stitches(family)}</h2>
+        ${woven(hierarchy)}<h2 tabindex="-1" aria-label=${[placeWord(view.place), pileWords(view.bars)].filter(Boolean).join(', ')}>${placeWord(view.place)}${stitches(family)}</h2>
         ${this.pile()}
         ${empty ? html`<p class="empty">${words('openedEmpty')}</p>` : nothing}
       </div>

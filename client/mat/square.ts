@@ -1,7 +1,7 @@
 import { css, html, LitElement, svg } from 'lit';
 import { icon } from '../ui/icons.ts';
-import { stitches, weaveStyles } from '../ui/weave.ts';
-import { barStyles, drawBar } from './bar.ts';
+import { stitches, weaveStyles, woven } from '../ui/weave.ts';
+import { barStyles, drawBars } from './bar.ts';
 import { BETWEEN, layPile, ROW } from './pile-layout.ts';
 import type { SquareView } from './view.ts';
 
@@ -31,7 +31,8 @@ export class PwSquare extends LitElement {
     css`
       :host {
         position: relative;
-        display: block;
+        /* Cloth and pile lie in one cell, unpositioned: a layer for each makes a full mat heavy. */
+        display: grid;
         box-sizing: border-box;
         width: var(--square);
         height: var(--square);
@@ -39,32 +40,30 @@ export class PwSquare extends LitElement {
         outline: none;
         -webkit-tap-highlight-color: transparent;
       }
-      .cloth {
-        position: absolute;
-        inset: 0;
+      .cloth,
+      .pile {
+        grid-area: 1 / 1;
         box-sizing: border-box;
-        border-width: 3px;
-        border-style: solid;
+        min-width: 0;
+        min-height: 0;
+        transition: transform var(--slow);
+      }
+      .cloth {
+        border: 3px solid var(--edge-colour);
         border-radius: 6px;
-        transition:
-          transform var(--slow),
-          box-shadow var(--slow);
       }
       :host([decimal]) .cloth {
         border-style: dashed;
       }
       .stitches {
-        position: absolute;
-        top: 3px;
-        right: 4px;
+        justify-content: end;
+        padding: 3px 4px;
       }
       svg.pile {
-        background: none;
-        position: absolute;
-        inset: 0;
+        overflow: visible;
         width: 100%;
         height: 100%;
-        transition: transform var(--slow);
+        pointer-events: none;
       }
       text {
         fill: var(--ink);
@@ -74,6 +73,8 @@ export class PwSquare extends LitElement {
         stroke: var(--tint);
         stroke-width: 3px;
       }
+      :host([again])::before,
+      :host([again])::after,
       :host([again]) .cloth,
       :host([again]) .pile,
       :host([held]) .pile {
@@ -106,18 +107,18 @@ export class PwSquare extends LitElement {
         width: 16px;
         height: 16px;
       }
-      :host([target]) .cloth::after,
-      :host([marked]) .cloth::after {
+      :host([target])::after,
+      :host([marked])::after {
         content: '';
         position: absolute;
-        inset: 3px;
+        inset: 6px;
         border: 2.5px dashed var(--ink);
         border-radius: 5px;
       }
-      :host([asked]) .cloth::before {
+      :host([asked])::before {
         content: '';
         position: absolute;
-        inset: 2px;
+        inset: 5px;
         border: 4px double var(--ink);
         border-radius: 5px;
       }
@@ -129,7 +130,6 @@ export class PwSquare extends LitElement {
         height: 48%;
         box-sizing: border-box;
         color: var(--ink);
-        background: none;
         font-size: calc(var(--square) * 0.36);
         line-height: 1;
       }
@@ -213,7 +213,8 @@ export class PwSquare extends LitElement {
     const low = Math.max(0, ...bars.map(({ y }) => y + (bead * ROW.close) / 2));
     const left = 7 + (width - end) / 2;
     const top = head + (height - low) / 2;
-    return svg`${bars.map(({ kind, x, y }) => drawBar(kind, left + x, top + y, bead))}${
+    const placed = bars.map(({ kind, x, y }) => ({ kind, x: left + x, y: top + y }));
+    return svg`${drawBars(placed, bead)}${
       this.numbers ? this.kinds(bars.map(({ kind }) => kind)) : null
     }`;
   }
@@ -233,7 +234,7 @@ export class PwSquare extends LitElement {
   }
 
   protected override render() {
-    return html`<div class="cloth weave h${this.hierarchy}">${stitches(this.family)}</div>
+    return html`<div class="cloth h${this.hierarchy} ${this.again ? 'weave' : ''}">${this.again ? woven(this.hierarchy) : null}${stitches(this.family)}</div>
       ${this.figures === null ? null : html`<div class="between h${this.hierarchy}"></div>${this.figure('fromRight')}${this.figure('own')}`}
       <svg class="pile h${this.hierarchy}" aria-hidden="true">${this.pile()}</svg>
       ${this.again ? html`<span class="mark">${icon('look')}</span>` : null}`;

@@ -41,15 +41,9 @@ export class PwTile extends LitElement {
         line-height: 14px;
         /* Taller letters than digits would make the mat scroll downwards by their unused room. */
         overflow: clip;
-        background: none;
       }
       .place::before {
         content: attr(data-label);
-      }
-      .place.h0,
-      .place.h1,
-      .place.h2 {
-        background: none;
       }
       .slot,
       .tile {

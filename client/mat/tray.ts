@@ -36,11 +36,14 @@ export class PwTray extends LitElement {
         touch-action: none;
       }
       .bar[aria-pressed='true'] {
-        border: 3px solid var(--focus);
+        border-color: var(--focus);
         background: var(--surface);
         color: var(--ink);
-        font-weight: 700;
+        box-shadow: inset 0 0 0 1.5px var(--focus);
         transform: translateY(-4px);
+      }
+      .bar[aria-pressed='true'] span {
+        font-weight: 700;
       }
       .many {
         display: flex;

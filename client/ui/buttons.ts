@@ -16,10 +16,10 @@ export const buttonStyles = css`
     cursor: pointer;
     touch-action: manipulation;
     -webkit-tap-highlight-color: transparent;
-    transition: transform var(--quick);
   }
+  /* Nothing that moves: a press that lays the page out anew is felt on a slow device. */
   button:active:not([disabled]) {
-    transform: translateY(1px);
+    box-shadow: inset 0 0 0 2px currentcolor;
   }
   button[aria-pressed='true'],
   button[aria-current='step'] {

@@ -1,65 +1,73 @@
-import { css, html, type TemplateResult } from 'lit';
+import { css, html, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 
 /**
  * The cloth: plain weave for units, twill for tens, basket weave for hundreds, so that colour is never the only sign.
- * Use with class `weave h0`, `h1` or `h2` (the hierarchy). Painted by gradients alone: no picture has to be fetched.
+ * Each as threads in a tile: its side, the middle of each thread, how thick they are.
  */
+const WEAVES = [
+  { tile: 8, threads: 'M0 2h4M4 6h4M6 0v4M2 4v4', thick: 1.6 },
+  { tile: 8, threads: 'M-2 3.28 3.28-2M-2 11.28 11.28-2M6 11.28 11.28 6', thick: 1.81 },
+  {
+    tile: 14,
+    threads: 'M0 1.8h7M0 5.4h7M7 8.8h7M7 12.4h7M8.8 0v7M12.4 0v7M1.8 7v7M5.4 7v7',
+    thick: 1.6,
+  },
+] as const;
+
+/** All that a path encloses, woven in one go: woven of gradients, a full mat took most of the time that a press takes to be seen. */
+export const weave = (hierarchy: number, enclosed: string): SVGTemplateResult => {
+  const { tile, threads, thick } = WEAVES[hierarchy]!;
+  const id = `weave${hierarchy}`;
+  return svg`<g class="h${hierarchy}">
+    <pattern id=${id} width=${tile} height=${tile} patternUnits="userSpaceOnUse">
+      <path class="tint" d="M0 0H${tile}V${tile}H0z" />
+      <path class="threads" d=${threads} stroke-width=${thick} />
+    </pattern>
+    <path d=${enclosed} fill="url(#${id})" />
+  </g>`;
+};
+
+/** Longer and wider than anything on a screen. */
+const ALL = 'M0 0H9999V9999H0z';
+
+/** The ground of an element of class `weave`. */
+export const woven = (hierarchy: number): TemplateResult =>
+  html`<svg class="woven" aria-hidden="true">${weave(hierarchy, ALL)}</svg>`;
+
+/** The colours of class `h0`, `h1` or `h2` (the hierarchy), and the cloth of what has class `weave` too. */
 export const weaveStyles = css`
-  .weave {
-    --thread: color-mix(in srgb, var(--edge-colour) var(--thread-weight), transparent);
-    border-color: var(--edge-colour);
-    background-color: var(--tint);
-  }
   .h0 {
     --tint: var(--units);
     --edge-colour: var(--units-edge);
-    background-image:
-      conic-gradient(at 4px 1.6px, transparent 75%, var(--thread) 0),
-      conic-gradient(at 4px 1.6px, transparent 75%, var(--thread) 0),
-      conic-gradient(at 1.6px 4px, transparent 75%, var(--thread) 0),
-      conic-gradient(at 1.6px 4px, transparent 75%, var(--thread) 0);
-    background-size: 8px 8px;
-    background-position:
-      0 1.2px,
-      4px 5.2px,
-      5.2px 0,
-      1.2px 4px;
   }
   .h1 {
     --tint: var(--tens);
     --edge-colour: var(--tens-edge);
-    /* Two threads a tile: where a browser paints without a graphics card, a repeating gradient ended after three. */
-    background-image: linear-gradient(
-      135deg,
-      var(--thread) 16%,
-      transparent 0 50%,
-      var(--thread) 0 66%,
-      transparent 0
-    );
-    background-size: 8px 8px;
   }
   .h2 {
     --tint: var(--hundreds);
     --edge-colour: var(--hundreds-edge);
-    background-image:
-      conic-gradient(at 7px 1.6px, transparent 75%, var(--thread) 0),
-      conic-gradient(at 7px 1.6px, transparent 75%, var(--thread) 0),
-      conic-gradient(at 7px 1.6px, transparent 75%, var(--thread) 0),
-      conic-gradient(at 7px 1.6px, transparent 75%, var(--thread) 0),
-      conic-gradient(at 1.6px 7px, transparent 75%, var(--thread) 0),
-      conic-gradient(at 1.6px 7px, transparent 75%, var(--thread) 0),
-      conic-gradient(at 1.6px 7px, transparent 75%, var(--thread) 0),
-      conic-gradient(at 1.6px 7px, transparent 75%, var(--thread) 0);
-    background-size: 14px 14px;
-    background-position:
-      0 1px,
-      0 4.6px,
-      7px 8px,
-      7px 11.6px,
-      8px 0,
-      11.6px 0,
-      1px 7px,
-      4.6px 7px;
+  }
+  .weave {
+    position: relative;
+    isolation: isolate;
+    border-color: var(--edge-colour);
+    background-color: var(--tint);
+  }
+  .woven {
+    position: absolute;
+    z-index: -1;
+    inset: 0;
+    width: 100%;
+    height: 100%;
+    border-radius: inherit;
+    pointer-events: none;
+  }
+  .tint {
+    fill: var(--tint);
+  }
+  .threads {
+    stroke: color-mix(in srgb, var(--edge-colour) var(--thread-weight), transparent);
   }
   .stitches {
     display: flex;

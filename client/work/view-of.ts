@@ -52,10 +52,10 @@ const answeredOf = ({ position }: Work, desk: Desk): Square | null => {
 };
 
 const figuresOf = (work: Work, desk: Desk, square: Square): SquareView['figures'] => {
-  const written = work.position.paper.squares[square.join(':')] ?? {};
+  const written = work.position.paper.squares[`${square[0]}:${square[1]}`] ?? {};
   const { spot } = desk;
-  const pen = spot !== null && 'square' in spot && sameSquare(spot.square, square);
   if (desk.tool !== 'figures' && Object.keys(written).length === 0) return null;
+  const pen = spot !== null && 'square' in spot && sameSquare(spot.square, square);
   return {
     own: written.own?.digit ?? null,
     fromRight: written.fromRight?.digit ?? null,

@@ -1,11 +1,12 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import type { Square } from '../../engine/child.ts';
+import type { Square, Work } from '../../engine/child.ts';
 import type { Cell } from '../mat/cells.ts';
 import { squareCell } from '../mat/cells.ts';
 import type { PwMat } from '../mat/mat.ts';
 import type { OpenDeed, PwOpenSquare } from '../mat/open-square.ts';
 import type { PaperSpot, PwPaper } from '../mat/paper.ts';
 import { showTravel } from '../mat/travel.ts';
+import type { MatView } from '../mat/view.ts';
 import type { PwPlayer } from '../present/player.ts';
 import { buttonStyles } from '../ui/buttons.ts';
 import { words } from '../words/words.ts';
@@ -19,6 +20,7 @@ import { pageOf } from './pages.ts';
 import { doDeed, openSquare, pressCell } from './presses.ts';
 import type { Round } from './round.ts';
 import { type Sentence, sentence } from './says.ts';
+import type { Desk } from './tool.ts';
 import { matViewOf, openViewOf, paperViewOf } from './view-of.ts';
 import { workPageStyles } from './work-page-styles.ts';
 import type { Keeping, WorkStore } from './work-store.ts';
@@ -70,6 +72,7 @@ export class PwWork extends LitElement {
   /** Actions there were when the page was opened. */
   private doneBefore = 0;
   private shown = { problem: -1, length: 0 };
+  private seen: { readonly work: Work; readonly desk: Desk; readonly view: MatView } | null = null;
   private hadFocus = false;
   private readonly wide = matchMedia(WIDE);
   private readonly drag = new Drag({
@@ -277,10 +280,18 @@ export class PwWork extends LitElement {
     return pageOf(this.at.work.problem.stage).mat;
   }
 
+  /** The same view as before while nothing on the mat has changed: sending and dragging are no reason to draw it. */
+  private get matView(): MatView {
+    const { work, desk } = this.at;
+    if (this.seen?.work !== work || this.seen.desk !== desk)
+      this.seen = { work, desk, view: matViewOf(work, desk) };
+    return this.seen.view;
+  }
+
   private mat() {
     if (!this.hasMat) return nothing;
     return html`<pw-mat
-      .view=${matViewOf(this.at.work, this.at.desk)}
+      .view=${this.matView}
       ?grabs=${this.at.tool.grabs === true}
       @cell=${(event: CustomEvent<Cell>) => pressCell(this.at, event.detail)}
       @cell-key=${(event: CustomEvent<{ cell: Cell; event: KeyboardEvent }>) => this.key(event.detail)}

@@ -87,14 +87,17 @@ export const press = async (choice: Thing, { hit }: Hand): Promise<void> => {
   if ((await choice.getAttribute('aria-pressed')) !== 'true') await hit(choice);
 };
 
+export const openedSquare = <T extends Thing>(scope: Scope<T>, [row, column]: Square): T =>
+  scope.getByRole('region', {
+    name: `Square opened: ${PLACES[row + column]}, ${ROWS[row]}`,
+  });
+
 export const openSquare = async <T extends Thing>(
   scope: Scope<T>,
   at: Square,
   hand = MOUSE,
 ): Promise<T> => {
-  const opened = scope.getByRole('region', {
-    name: `Square opened: ${PLACES[at[0] + at[1]]}, ${ROWS[at[0]]}`,
-  });
+  const opened = openedSquare(scope, at);
   if (await opened.isVisible()) return opened;
   await choose(scope, 'Count', hand);
   await hand.hit(square(scope, at));

@@ -1,6 +1,6 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import type { PageServer } from '../../support/page-server.ts';
-import { button, choose, group, MOUSE, openSquare, square } from '../../support/work-page.ts';
+import { button, group, openedSquare, square } from '../../support/work-page.ts';
 import type { Figure } from '../figure.ts';
 import { openFullMat } from './full-mat.ts';
 
@@ -23,7 +23,10 @@ const WATCH = `
 
 type Spot = readonly [x: number, y: number];
 
-/** Found before anything is measured: looking for an element by its role is work of the page too. */
+/**
+ * Found before anything is measured, and pressed by place: looking for an element by its role, and asking whether it
+ * would take the press, is work of the page too, by far slower than the page's own answer on a slow device.
+ */
 const spotOf = async (target: Locator): Promise<Spot> => {
   const box = await target.boundingBox();
   if (box === null) throw new Error(`not to be seen: ${target}`);
@@ -37,7 +40,7 @@ const pressAt = async (page: Page, [x, y]: Spot): Promise<void> => {
 
 /** Lays a bar here and there, and takes it back. */
 const lay = async (page: Page): Promise<void> => {
-  await choose(page, 'Lay', MOUSE);
+  await pressAt(page, await spotOf(button(page, 'Lay')));
   const bars = await Promise.all(
     [4, 7].map((kind) => spotOf(button(group(page, 'Bars'), `bar of ${kind}`))),
   );
@@ -49,7 +52,9 @@ const lay = async (page: Page): Promise<void> => {
 
 /** Counts the pile of an opened square, and takes it back. */
 const count = async (page: Page): Promise<void> => {
-  const opened = await openSquare(page, [1, 1]);
+  await pressAt(page, await spotOf(button(page, 'Count')));
+  await pressAt(page, await spotOf(square(page, [1, 1])));
+  const opened = openedSquare(page, [1, 1]);
   const digit = await spotOf(button(group(opened, 'The pile makes'), '7'));
   await pressAt(page, digit);
   const said = await spotOf(button(opened, 'That is it'));
