@@ -53,6 +53,8 @@ export class PwMat extends LitElement {
         scrollbar-width: thin;
         scrollbar-color: var(--line) transparent;
         padding: 4px 0 0;
+        /* What comes into view does not come under the tiles, which stay where they are. */
+        scroll-padding: 16px calc(var(--edge-right) + 8px) calc(var(--edge-bottom) + 4px) 16px;
       }
       :host(:not([pans])) .frame {
         overflow: visible;

@@ -30,7 +30,7 @@ const partialWord = ({ values }: Say, { stage }: Problem): PresentWordId => {
   return values.across === undefined ? 'writePartialLast' : 'writePartial';
 };
 
-const questionOf = (prompt: Prompt): string => {
+const captionQuestion = (prompt: Prompt): string => {
   switch (prompt.ask) {
     case 'worth':
       return words('askWorth');
@@ -75,7 +75,7 @@ export const captionOf = ({ action, say }: Suggestion, problem: Problem): string
     return presentWords(wordOf(say, problem), values);
   const prompt = problem.prompts[action.prompt];
   const answer = presentWords(wordOf(say, problem), values);
-  return prompt === undefined ? answer : `${questionOf(prompt)} ${answer}`;
+  return prompt === undefined ? answer : `${captionQuestion(prompt)} ${answer}`;
 };
 
 export const openingOf = (problem: Problem): string =>

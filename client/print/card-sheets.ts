@@ -6,7 +6,7 @@ import type { Choice } from './choice.ts';
 import { flow, type Placed } from './flow.ts';
 import { FAINT } from './inks.ts';
 import { areaOf } from './paper.ts';
-import { questionOf } from './question-words.ts';
+import { cardQuestion } from './question-words.ts';
 import { type Sheet, textBox } from './sheet.ts';
 
 interface Card {
@@ -25,7 +25,7 @@ const content = ({ problem, width, height }: Card) => {
   if (problem.multiplicand.digits.length === 0) {
     const box = { x: 6, y: 10, width: width - 12, height: height - 12 };
     return problem.prompts.map((prompt, i) =>
-      textBox({ ...box, y: box.y + i * 6, height: 6 }, 3.6, `${i + 1}. ${questionOf(prompt)}`),
+      textBox({ ...box, y: box.y + i * 6, height: 6 }, 3.6, `${i + 1}. ${cardQuestion(prompt)}`),
     );
   }
   const text = numbersText(problem);

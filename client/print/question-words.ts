@@ -4,7 +4,7 @@ import { numeral, placeWord, placeWorth, words } from '../words/words.ts';
 import type { Asked } from './answers.ts';
 
 /** A question of `walk` so that it can stand on a card, without a mat that marks its square. */
-export const questionOf = (prompt: Prompt): string => {
+export const cardQuestion = (prompt: Prompt): string => {
   switch (prompt.ask) {
     case 'worth': {
       const [row, column] = prompt.square;

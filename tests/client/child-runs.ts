@@ -70,7 +70,9 @@ export const childRuns = (stage: Stage, browsing: Browsing): void => {
       expect(book.works()[0]?.complete).toBe(true);
     });
 
-    it('earns full marks by touch, by tapping alone, on a phone', async ({ skip }) => {
+    it('earns full marks by touch, by tapping alone (WCAG 2.2, 2.5.7), on a phone', async ({
+      skip,
+    }) => {
       const reason = browsing.untouchable();
       if (reason !== null) skip(reason);
       const { book, page, close } = await begin('touch', PHONE);
@@ -80,7 +82,7 @@ export const childRuns = (stage: Stage, browsing: Browsing): void => {
       expect(marksOf(book.works())).toBe('1');
     });
 
-    it('earns full marks by keys alone', async () => {
+    it('earns full marks by keys alone (WCAG 2.2, 2.1.1)', async () => {
       const { book, page, close } = await begin('keys', TABLET);
       const keys = new StageKeys(
         page,

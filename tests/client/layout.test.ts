@@ -1,12 +1,9 @@
-import type { BrowserContextOptions, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { STAGES, type Stage } from '../../engine/index.ts';
-import { AttemptBook } from '../support/attempt-book.ts';
-import { openAs } from '../support/open-page.ts';
+import { STAGES } from '../../engine/index.ts';
 import { pagesForFile } from '../support/pages-for-file.ts';
+import { halfDone } from './half-done.ts';
 import { layoutOf, lostIn, smallIn, spaceText } from './layout.ts';
-import { presentationOf } from './presented-work.ts';
-import { STAGE_CASES } from './stage-cases.ts';
 
 const pages = pagesForFile();
 
@@ -16,29 +13,6 @@ const NAMES = {
   'es-ES': { count: 'Contar', pile: /barras? de/, back: 'Volver al tapete', keys: 'Teclas' },
 } as const;
 type Locale = keyof typeof NAMES;
-
-/** The page of a stage, half of its work done. */
-const halfDone = async (
-  stage: Stage,
-  options: BrowserContextOptions,
-  locale: Locale = 'en-GB',
-): Promise<Page> => {
-  const { written } = STAGE_CASES[stage];
-  const token = JSON.stringify([stage, options, locale]);
-  const book = new AttemptBook(token, [written]);
-  const actions = presentationOf(written);
-  book.add(
-    0,
-    actions
-      .slice(0, actions.length / 2)
-      .map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
-  );
-  pages.server.books.set(token, book);
-  const context = await pages.browser.newContext({ ...options, locale, reducedMotion: 'reduce' });
-  const page = await openAs(context, pages.address, { token });
-  await page.getByRole('heading', { level: 1 }).waitFor();
-  return page;
-};
 
 /** Looks at the page at each of its moves, with a square opened where one can be, and at the list of keys. */
 const everywhere = async (
@@ -73,7 +47,10 @@ describe.each([...STAGES])('the page of the stage %s', (stage) => {
   it.each([320, 390, 820])(
     'has squares of 44 pixels on touch, and nothing to press under 24 (WCAG 2.2, 2.5.8), in a window %i wide',
     async (width) => {
-      const page = await halfDone(stage, { viewport: { width, height: 640 }, hasTouch: true });
+      const page = await halfDone(pages, stage, {
+        viewport: { width, height: 640 },
+        hasTouch: true,
+      });
       expect(await everywhere(page, async () => smallIn(await layoutOf(page)))).toEqual([]);
       await page.context().close();
     },
@@ -82,14 +59,14 @@ describe.each([...STAGES])('the page of the stage %s', (stage) => {
   it.each(['en-GB', 'es-ES'] as const)(
     'loses nothing at 320 pixels, and nothing but mat and paper scrolls sideways (WCAG 2.2, 1.4.10), in %s',
     async (locale) => {
-      const page = await halfDone(stage, { viewport: { width: 320, height: 640 } }, locale);
+      const page = await halfDone(pages, stage, { viewport: { width: 320, height: 640 }, locale });
       expect(await everywhere(page, async () => lostIn(await layoutOf(page)), locale)).toEqual([]);
       await page.context().close();
     },
   );
 
   it('loses nothing at twice the size in a window of 1024 by 768 (WCAG 2.2, 1.4.4)', async () => {
-    const page = await halfDone(stage, {
+    const page = await halfDone(pages, stage, {
       viewport: { width: 512, height: 384 },
       deviceScaleFactor: 2,
     });
@@ -100,7 +77,7 @@ describe.each([...STAGES])('the page of the stage %s', (stage) => {
   it.each([320, 1024])(
     'loses nothing when text is spaced widely (WCAG 2.2, 1.4.12), in a window %i wide',
     async (width) => {
-      const page = await halfDone(stage, { viewport: { width, height: 768 } });
+      const page = await halfDone(pages, stage, { viewport: { width, height: 768 } });
       const spaced = async () => {
         await spaceText(page);
         return lostIn(await layoutOf(page));

@@ -1,11 +1,11 @@
 import type { CDPSession, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { WrittenProblem } from '../../../engine/index.ts';
-import { AttemptBook } from '../../support/attempt-book.ts';
+import type { AttemptBook } from '../../support/attempt-book.ts';
 import { openAs } from '../../support/open-page.ts';
 import type { Pages } from '../../support/pages-for-file.ts';
+import { begunBook } from '../half-done.ts';
 import { KeyboardHand } from '../keyboard-hand.ts';
-import { presentationOf } from '../presented-work.ts';
 import { type Told, treeOf } from './tree.ts';
 
 const SOON = { timeout: 20_000, interval: 50 };
@@ -146,12 +146,7 @@ export const sitDown = async (
 ): Promise<Sitting> => {
   sittings += 1;
   const token = `sitting ${sittings}`;
-  const book = new AttemptBook(token, [problem]);
-  const before = presentationOf(problem).slice(0, done);
-  book.add(
-    0,
-    before.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
-  );
+  const book = begunBook(token, problem, done);
   pages.server.books.set(token, book);
   const context = await pages.browser.newContext({
     locale,
