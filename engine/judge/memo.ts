@@ -1,12 +1,22 @@
 /** What was last made of something, and all that it was made from. */
 interface Made {
-  readonly from: readonly unknown[];
-  readonly made: unknown;
+  a: unknown;
+  b: unknown;
+  c: unknown;
+  d: unknown;
+  e: unknown;
+  f: unknown;
+  g: unknown;
+  h: unknown;
+  i: unknown;
+  j: unknown;
+  k: unknown;
+  made: unknown;
 }
 
 /**
  * One work's own: what has not changed since it was read is not read again. Changes no judgement, only its cost.
- * By slot; changed in place by `kept` alone.
+ * By slot; changed in place by `kept` alone, for it is kept anew at nearly every action.
  */
 export type Memo = (Made | undefined)[];
 
@@ -36,10 +46,9 @@ export function recalled<T>(
 ): T | undefined {
   const known = memo[slot];
   if (known === undefined) return undefined;
-  const { from } = known;
-  const first = from[0] === a && from[1] === b && from[2] === c && from[3] === d;
-  const next = from[4] === e && from[5] === f && from[6] === g;
-  const last = from[7] === h && from[8] === i && from[9] === j && from[10] === k;
+  const first = known.a === a && known.b === b && known.c === c && known.d === d;
+  const next = known.e === e && known.f === f && known.g === g;
+  const last = known.h === h && known.i === i && known.j === j && known.k === k;
   return first && next && last ? (known.made as T) : undefined;
 }
 
@@ -60,8 +69,24 @@ export function kept<T>(
   j?: unknown,
   k?: unknown,
 ): T {
-  while (memo.length < slot) memo.push(undefined);
-  memo[slot] = { from: [a, b, c, d, e, f, g, h, i, j, k], made };
+  const known = memo[slot];
+  if (known === undefined) {
+    while (memo.length < slot) memo.push(undefined);
+    memo[slot] = { a, b, c, d, e, f, g, h, i, j, k, made };
+    return made;
+  }
+  known.a = a;
+  known.b = b;
+  known.c = c;
+  known.d = d;
+  known.e = e;
+  known.f = f;
+  known.g = g;
+  known.h = h;
+  known.i = i;
+  known.j = j;
+  known.k = k;
+  known.made = made;
   return made;
 }
 

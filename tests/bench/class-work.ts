@@ -17,13 +17,16 @@ export interface PupilWork {
 
 type Mixed = 'bars1' | 'bars' | 'record' | 'cells' | 'paper';
 
-/** Digits of the two numbers: as many as make a problem of each stage some 120 actions long. */
+/**
+ * Digits of the two numbers: as many as make the problems some 120 actions long in the mean. One row of bars, cells and
+ * paper are the largest that a mat holds, and still a little shorter.
+ */
 const SIZES: Readonly<Record<Mixed, readonly [multiplicand: number, multiplier: number]>> = {
-  bars1: [7, 1],
-  bars: [4, 3],
-  record: [4, 3],
-  cells: [6, 5],
-  paper: [7, 5],
+  bars1: [12, 1],
+  bars: [5, 3],
+  record: [6, 3],
+  cells: [7, 6],
+  paper: [7, 6],
 };
 const STAGES = Object.keys(SIZES) as readonly Mixed[];
 /** One problem in so many has a slip. */
@@ -42,10 +45,13 @@ export function classWork(pupils: number, problems: number, seed: number): Pupil
 
 function problemAt(stage: Mixed, chance: Chance): Problem {
   const [across, up] = SIZES[stage];
+  // A slip may put bars on another row than the only one.
+  const mat = up === 1 ? { rows: 2, columns: across + 1 } : undefined;
   const parsed = parseProblem({
     stage,
     multiplicand: numberOf(across, chance),
     multiplier: numberOf(up, chance),
+    ...(mat === undefined ? {} : { mat }),
   });
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.fault));
   return parsed.value;

@@ -1,7 +1,7 @@
 import type { Square } from '../../mat/geometry.ts';
 import type { Plan, Scene } from '../scene.ts';
 import { withClaims } from './claims.ts';
-import { type Amiss, rightBefore, type Squares, stands } from './facts-read.ts';
+import { type Amiss, amissIn, isDoubted, rightBefore, type Squares, stands } from './facts-read.ts';
 import { digitDue, type Fact, isTurned, writtenValue } from './facts-row.ts';
 import type { Fault } from './line-reading.ts';
 import { type Entry, PARTS, type Part } from './squares.ts';
@@ -41,8 +41,8 @@ export function squareFaults(scene: Scene, squares: Squares): readonly Judged[] 
 function faultsIn(scene: Scene, squares: Squares): readonly Judged[] {
   const faults: Judged[] = [];
   let rest: Amiss[] = [];
-  for (const { amiss } of squares)
-    for (const each of amiss) {
+  for (const [row, read] of squares.entries())
+    for (const each of amissIn(read, scene.ledger.factDigits[row])) {
       if (!isTurned(each.fact)) rest.push(each);
       else if (faults.at(-1)?.pair !== each.fact.pair) faults.push(turnedFault(scene, each.fact));
     }
@@ -69,10 +69,12 @@ function faultsIn(scene: Scene, squares: Squares): readonly Judged[] {
     const entries = [entry, beside?.entry].filter((each) => each !== undefined);
     faults.push(faultOf(scene, 'fact', fact, entries, fact.due!));
   }
-  const doubted = squares.flatMap((each) => each.doubted);
   return withClaims(
     scene,
-    faults.filter(({ step, acts }) => step >= 0 && !acts.some((act) => doubted.includes(act))),
+    faults.filter(
+      ({ step, acts }) =>
+        step >= 0 && !acts.some((act) => squares.some((read) => isDoubted(read, act))),
+    ),
   );
 }
 

@@ -2,7 +2,15 @@ import type { Square } from '../../mat/geometry.ts';
 import { isOver, placed } from '../ledger.ts';
 import { kept, recalled, slots } from '../memo.ts';
 import type { Ledger, Moment, Plan, Scene } from '../scene.ts';
-import { type Ends, type Fact, isRight, isTurned, type RowRead, readWay } from './facts-row.ts';
+import {
+  type Ends,
+  type Fact,
+  isRight,
+  isTurned,
+  type RowRead,
+  readOn,
+  readWay,
+} from './facts-row.ts';
 import { isFinal } from './rows-written.ts';
 import { type Entry, PARTS, type Part } from './squares.ts';
 
@@ -20,9 +28,8 @@ type RightDigits = Ledger['factDigits'][number];
 export interface RowOfFacts extends Omit<RowRead, 'amiss'> {
   /** The slots are used the other way round. */
   readonly swapped: boolean;
-  /** Actions whose digit would be right the other way round, in a row that does not show yet how it is written. */
-  readonly doubted: readonly number[];
-  readonly amiss: readonly Amiss[];
+  /** The other way round, in a row that does not show yet how it is written. */
+  readonly rival: RowRead | null;
   /** Nothing in it is a fault, whatever stands in other rows. */
   readonly quiet: boolean;
   /** The digits that are or were right where they stand. */
@@ -59,8 +66,10 @@ export function readRow(scene: Scene, moment: Moment, row: number): RowOfFacts {
   if (known !== undefined) return known;
   const ways =
     recalled<Ways>(memo, WAYS + slot, tiles, line) ??
-    kept(memo, WAYS + slot, waysOf(scene, row, { row: final, all: over }), tiles, line);
-  return kept(memo, BEST + slot, bestOf(ways, digits, final), tiles, line, digits);
+    kept(memo, WAYS + slot, waysOf(scene, row, { row: final, all: over }, slot), tiles, line);
+  const best = bestOf(ways, digits, final);
+  // With the digits that it finds right remembered, the row reads as it did.
+  return kept(memo, BEST + slot, best, tiles, line, best.right);
 }
 
 /** A row read as usual; the other way round only where that leaves something amiss, else the same again. */
@@ -69,10 +78,20 @@ interface Ways {
   readonly other: RowRead;
 }
 
-function waysOf({ plan, position, ledger }: Scene, row: number, ends: Ends): Ways {
+function waysOf({ plan, position, ledger, memo }: Scene, row: number, ends: Ends, slot: number) {
   const line = ledger.squareRows[row]!;
-  const usual = readWay(plan, position, line, row, ends, false);
-  return { usual, other: usual.amiss > 0 ? readWay(plan, position, line, row, ends, true) : usual };
+  const before = memo[WAYS + slot];
+  const ways = before !== undefined && before.a === position.tiles ? (before.made as Ways) : null;
+  const usual =
+    (ways === null ? null : readOn(plan, position, line, ways.usual, ends, false)) ??
+    readWay(plan, position, line, row, ends, false);
+  if (usual.amiss === 0) return { usual, other: usual };
+  const other =
+    (ways === null || ways.other === ways.usual
+      ? null
+      : readOn(plan, position, line, ways.other, ends, true)) ??
+    readWay(plan, position, line, row, ends, true);
+  return { usual, other };
 }
 
 /**
@@ -85,43 +104,44 @@ function bestOf({ usual, other }: Ways, digits: RightDigits, final: boolean): Ro
   const close = !final && other !== usual && Math.abs(other.amiss - usual.amiss) <= ONE_SLIP;
   const rival = close ? (swapped ? usual : other) : null;
   const { found, lost } = swapped ? other : usual;
-  const doubted = rival === null ? NONE : rightActs(rival);
-  const amiss = amissIn(found, digits);
-  const quiet = lost.length === 0 && !amiss.some(isLoud);
-  return { found, lost, swapped, doubted, amiss, quiet, right: rightIn(found, digits) };
+  const quiet = lost.length === 0 && !isLoud(found, digits);
+  return { found, lost, swapped, rival, quiet, right: rightIn(found, digits) };
 }
 
-const NONE: readonly number[] = [];
-
-function rightActs({ found }: RowRead): number[] {
-  return found.flatMap((fact) =>
-    PARTS.flatMap((part) => {
-      const entry = fact[part];
-      return entry !== undefined && fact.due !== null && isRight(fact, part) ? [entry.act] : [];
-    }),
-  );
+/** Whether the digit that this action wrote would be right the other way round, where that is not known yet. */
+export function isDoubted({ rival }: RowOfFacts, act: number): boolean {
+  if (rival === null) return false;
+  for (let index = 0; index < rival.found.length; index += 1) {
+    const fact = rival.found[index]!;
+    if (fact.due === null) continue;
+    if (fact.units?.act === act) return isRight(fact, 'units');
+    if (fact.tens?.act === act) return isRight(fact, 'tens');
+  }
+  return false;
 }
 
-function amissIn(facts: readonly Fact[], digits: RightDigits): readonly Amiss[] {
-  let amiss: Amiss[] | null = null;
+/** What of a row is not as due, and was not so before. */
+export function amissIn({ found }: RowOfFacts, digits: RightDigits): Amiss[] {
+  const amiss: Amiss[] = [];
+  for (const fact of found) {
+    if (fact.due === null) continue;
+    for (const part of PARTS)
+      if (!stands(digits, fact, part)) amiss.push({ fact, part, entry: fact[part] });
+  }
+  return amiss;
+}
+
+/** Whether anything is amiss but what merely is not there yet: that is no fault. */
+function isLoud(facts: readonly Fact[], digits: RightDigits): boolean {
   for (let index = 0; index < facts.length; index += 1) {
     const fact = facts[index]!;
-    if (fact.due === null) continue;
-    for (let each = 0; each < PARTS.length; each += 1) {
-      const part = PARTS[each]!;
-      if (stands(digits, fact, part)) continue;
-      amiss ??= [];
-      amiss.push({ fact, part, entry: fact[part] });
-    }
+    const { due, units, tens, final } = fact;
+    if (due === null || (units === undefined && tens === undefined && !final)) continue;
+    const turned = final || isTurned(fact);
+    if ((turned || units !== undefined) && !stands(digits, fact, 'units')) return true;
+    if ((turned || tens !== undefined) && !stands(digits, fact, 'tens')) return true;
   }
-  return amiss ?? NOTHING_AMISS;
-}
-
-const NOTHING_AMISS: readonly Amiss[] = [];
-
-/** What merely is not there yet is no fault, unless its digits stand the other way round. */
-function isLoud({ fact, entry }: Amiss): boolean {
-  return entry !== undefined || fact.final || isTurned(fact);
+  return false;
 }
 
 /** The list itself where nothing is right that was not so before. */
@@ -130,15 +150,16 @@ function rightIn(facts: readonly Fact[], before: RightDigits): RightDigits {
   for (let index = 0; index < facts.length; index += 1) {
     const fact = facts[index]!;
     if (fact.due === null) continue;
-    for (let each = 0; each < PARTS.length; each += 1) {
-      const part = PARTS[each]!;
-      const entry = fact[part];
-      if (entry === undefined || !isRight(fact, part)) continue;
-      const slot = factSlot(fact.pair, part);
-      if (digits?.[slot] !== entry.digit) digits = placed(digits ?? [], slot, entry.digit);
-    }
+    if (fact.units !== undefined) digits = withRight(digits, fact, 'units', fact.units.digit);
+    if (fact.tens !== undefined) digits = withRight(digits, fact, 'tens', fact.tens.digit);
   }
   return digits;
+}
+
+function withRight(digits: RightDigits, fact: Fact, part: Part, digit: number): RightDigits {
+  const slot = factSlot(fact.pair, part);
+  if (digits?.[slot] === digit || !isRight(fact, part)) return digits;
+  return placed(digits ?? [], slot, digit);
 }
 
 /** Where both read equally well, the row is read on as it was read so far. */
@@ -171,7 +192,7 @@ export function rightBefore(digits: RightDigits, { pair }: Fact, part: Part): nu
 /** Right, or right when it was written and not written over since. */
 export function stands(digits: RightDigits, fact: Fact, part: Part): boolean {
   if (isRight(fact, part)) return true;
-  const given = fact[part]?.digit;
+  const given = (part === 'units' ? fact.units : fact.tens)?.digit;
   const before = rightBefore(digits, fact, part);
   return given === undefined
     ? before !== undefined && fact.covered.includes(part)

@@ -2,7 +2,7 @@ import type { Desk } from '../../mat/desk.ts';
 import type { Square } from '../../mat/geometry.ts';
 import { trueDue } from '../ledger.ts';
 import type { Plan } from '../scene.ts';
-import { type Entry, PARTS, type Part, type SquareRow } from './squares.ts';
+import type { Entry, Part, SquareRow } from './squares.ts';
 
 /** One fact on the squares: what its own tiles make due and what stands in its two slots. */
 export interface Fact {
@@ -43,9 +43,9 @@ export function writtenValue({ units, tens }: Pick<Fact, Part>): number {
 
 /** Nothing written is right only for a zero. */
 export function isRight(fact: Fact, part: Part): boolean {
-  const given = fact[part]?.digit;
+  const entry = part === 'units' ? fact.units : fact.tens;
   const due = digitDue(fact.due ?? 0, part);
-  return given === undefined ? due === 0 : given === due;
+  return entry === undefined ? due === 0 : entry.digit === due;
 }
 
 /** Units where the tens belong and the other way round. */
@@ -124,6 +124,47 @@ export function readWay(
   return { found, lost, amiss: 2 * lost.length + amissIn(found, lost) };
 }
 
+/**
+ * The same way after something was written or rubbed out: only the facts whose digits are others are read again, for
+ * as long as each digit speaks for the pair of its slot; null: the row has to be read as a whole.
+ */
+export function readOn(
+  plan: Plan,
+  desk: Desk,
+  line: SquareRow,
+  { found, lost, amiss }: RowRead,
+  ends: Ends,
+  swapped: boolean,
+): RowRead | null {
+  const units = swapped ? line.fromRight : line.own;
+  const tens = swapped ? line.own : line.fromRight;
+  const width = found.length;
+  if (lost.length > 0 || tens[0] !== undefined || found[0]?.pair[1] !== 0) return null;
+  if (units.length > width || tens.length > width + 1) return null;
+  let facts: Fact[] | null = null;
+  let wrong = amiss;
+  for (let column = 0; column < width; column += 1) {
+    const before = found[column]!;
+    const here = units[column];
+    const carried = tens[column + 1];
+    if (here === before.units && carried === before.tens) continue;
+    const { pair, covered, final } = before;
+    if (isLost(here, pair) || isLost(carried, pair)) return null;
+    const own = { units: here, tens: carried };
+    const due = dueOf(plan, desk, pair, writtenValue(own), ends);
+    const fact: Fact = { pair, due, units: here, tens: carried, covered, final };
+    facts ??= found.slice();
+    facts[column] = fact;
+    wrong += amissOf(fact, NOTHING_LOST) - amissOf(before, NOTHING_LOST);
+  }
+  return { found: facts ?? found, lost, amiss: wrong };
+}
+
+function isLost(entry: Entry | undefined, pair: Square): boolean {
+  const of = entry?.of;
+  return of !== undefined && (of[0] !== pair[0] || of[1] !== pair[1]);
+}
+
 /** The digit in the slot of a pair; −1: of none. */
 function put(
   slots: Slots,
@@ -182,19 +223,20 @@ function isExcused(fact: Fact, part: Part, lost: readonly Entry[]): boolean {
   );
 }
 
-/** A digit that would come from beyond the last column speaks for the other way more than a wrong one. */
 function amissIn(facts: readonly Fact[], lost: readonly Entry[]): number {
   let amiss = 0;
-  for (let index = 0; index < facts.length; index += 1) {
-    const fact = facts[index]!;
-    const written = (fact.units === undefined ? 0 : 1) + (fact.tens === undefined ? 0 : 1);
-    if (fact.pair[1] < 0) amiss += 2 * written;
-    else if (fact.due === null) amiss += written;
-    else if (written === 0 && !fact.final) continue;
-    else if (isTurned(fact)) amiss += 1;
-    else for (const part of PARTS) amiss += isAmiss(fact, part, lost) ? 1 : 0;
-  }
+  for (let index = 0; index < facts.length; index += 1) amiss += amissOf(facts[index]!, lost);
   return amiss;
+}
+
+/** A digit that would come from beyond the last column speaks for the other way more than a wrong one. */
+function amissOf(fact: Fact, lost: readonly Entry[]): number {
+  const written = (fact.units === undefined ? 0 : 1) + (fact.tens === undefined ? 0 : 1);
+  if (fact.pair[1] < 0) return 2 * written;
+  if (fact.due === null) return written;
+  if (written === 0 && !fact.final) return 0;
+  if (isTurned(fact)) return 1;
+  return (isAmiss(fact, 'units', lost) ? 1 : 0) + (isAmiss(fact, 'tens', lost) ? 1 : 0);
 }
 
 function isAmiss(fact: Fact, part: Part, lost: readonly Entry[]): boolean {

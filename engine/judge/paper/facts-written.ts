@@ -3,7 +3,7 @@ import { noted, withPaper } from '../changes.ts';
 import { finding, NOTHING_YET, placed, sceneWith, trueDue } from '../ledger.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Scene } from '../scene.ts';
 import { factStep, isPair, squareFaults } from './facts-faults.ts';
-import { readSquares, type Squares, stands } from './facts-read.ts';
+import { isDoubted, readSquares, type Squares, stands } from './facts-read.ts';
 import { type Fact, writtenValue } from './facts-row.ts';
 import { markFaults } from './rows-written.ts';
 
@@ -97,11 +97,11 @@ const note: Note<Pen> = (before, after, action, act) => {
     const { step, due } = fault;
     return noted(next, step, 'wrong', given, due);
   }
-  const { found, doubted } = squares[action.square[0]]!;
-  const fact = writtenBy(found, act);
+  const line = squares[action.square[0]]!;
+  const fact = writtenBy(line.found, act);
   if (fact === undefined) return { ledger: next };
   const follows = fact.due !== trueDue(plan, fact.pair);
-  const open = fact.due === null || doubted.includes(act);
+  const open = fact.due === null || isDoubted(line, act);
   const verdict = open ? 'neutral' : follows ? 'follows' : 'right';
   return noted(next, factStep(plan, fact.pair), verdict, given, fact.due);
 };
