@@ -3,7 +3,7 @@ import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
 import { pileValue } from '../mat/position.ts';
 import { withPlots } from './changes.ts';
-import { evenOutDiagonal, mayPay, settleByBars } from './debts.ts';
+import { anyHalf, evenOutDiagonal, mayPay, settleByBars } from './debts.ts';
 import {
   at,
   EMPTY_HEAP,
@@ -87,9 +87,14 @@ function laidLedger(
   const lay: Lay = here === index ? bars : { ...bars, weight: 10 };
   const laid = plot.laid + worth(lay);
   const lays = laid === 0 ? [] : count < 0 ? without(plot.lays, lay) : [...plot.lays, lay];
-  const plots = replaced(ledger.plots, index, plotWith(plot, lays, laid, plot.right));
   const heap = heapAfter(ledger.heaps[here]!, after, action.square, index);
-  const heaps = replaced(ledger.heaps, here, heap);
+  const heaps = heap === ledger.heaps[here] ? ledger.heaps : replaced(ledger.heaps, here, heap);
+  // What is as due pays for nothing and needs no payment.
+  if (laid === ownDue(after, square) && ledger.debts.length === 0 && !anyHalf(ledger)) {
+    const right = replaced(ledger.plots, index, plotWith(plot, lays, laid, laid));
+    return withPlots(ledger, right, heaps);
+  }
+  const plots = replaced(ledger.plots, index, plotWith(plot, lays, laid, plot.right));
   const evened = evenOutDiagonal(plan, after, withPlots(ledger, plots, heaps), square, {
     act,
     charged: (pair) => charged.has(laidStep(plan, pair)),

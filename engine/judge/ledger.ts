@@ -3,15 +3,25 @@ import type { Square } from '../mat/geometry.ts';
 import { BLANK_ROW, type SquareRow } from './paper/squares.ts';
 import type { Debt, Finding, Grade, Heap, Ledger, Moment, Plan, Plot, Scene } from './scene.ts';
 
-/** The list with the item at the place, filled up with nothing below it. */
+/** The list with the item at the place, filled up with nothing below it; how long it is says nothing. */
 export function placed<T>(
   list: readonly (T | undefined)[],
   at: number,
   item: T | undefined,
 ): (T | undefined)[] {
-  const copy = list.slice();
-  while (copy.length < at) copy.push(undefined);
+  const copy = at < list.length ? list.slice() : widened(list, at);
   copy[at] = item;
+  return copy;
+}
+
+/** As many rows, places, slots of facts as a mat may have: a list that is pushed to takes more room than it needs. */
+const WIDTHS = [6, 20, 30].map((width) => Array.from({ length: width }, () => undefined));
+
+function widened<T>(list: readonly (T | undefined)[], at: number): (T | undefined)[] {
+  const blank = WIDTHS.find(({ length }) => at < length);
+  const copy: (T | undefined)[] = blank === undefined ? [] : blank.slice();
+  for (let index = 0; index < list.length; index += 1) copy[index] = list[index];
+  while (copy.length < at) copy.push(undefined);
   return copy;
 }
 

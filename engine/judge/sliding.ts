@@ -62,15 +62,27 @@ function moved({ plan, ledger }: Scene, action: Slide, heap: Heap): Ledger {
   const to = at(plan, action.to);
   if (from === to) return ledger;
   const there = ledger.heaps[to]!;
-  const pairs =
-    there.pairs.length === 0
-      ? heap.pairs
-      : [...new Set([...there.pairs, ...heap.pairs])].sort((a, b) => a - b);
+  const pairs = merged(there.pairs, heap.pairs);
   const heaps = ledger.heaps.slice();
   heaps[from] = EMPTY_HEAP;
   heaps[to] = { pairs, rows: there.rows | heap.rows };
   const disturbed = ledger.disturbed | heap.rows | (1 << action.to[0]) | (1 << action.from[0]);
   return withHeaps(ledger, heaps, disturbed);
+}
+
+/** Both lists go up, and so does what they make together. */
+function merged(some: readonly number[], others: readonly number[]): readonly number[] {
+  if (some.length === 0) return others;
+  const all: number[] = [];
+  let next = 0;
+  for (let index = 0; index < some.length; index += 1) {
+    const pair = some[index]!;
+    while (next < others.length && others[next]! < pair) all.push(others[next++]!);
+    if (others[next] === pair) next += 1;
+    all.push(pair);
+  }
+  while (next < others.length) all.push(others[next++]!);
+  return all;
 }
 
 /** The step that pays for a pile left above the bottom row. */

@@ -18,6 +18,22 @@ function withPile<P>(position: Lying<P>, square: Square, bars: readonly number[]
   return { tiles, piles: rows, paper, said, finished };
 }
 
+/** Two piles at once: of a row that both lie in one copy is enough. */
+function withPiles<P>(
+  position: Lying<P>,
+  square: Square,
+  bars: readonly number[],
+  other: Square,
+  there: readonly number[],
+): Lying<P> {
+  const after = withPile(position, square, bars);
+  const rows = after.piles as (readonly Pile[])[];
+  const row = other[0] === square[0] ? (rows[other[0]] as Pile[]) : rows[other[0]]!.slice();
+  row[other[1]] = { bars: there };
+  rows[other[0]] = row;
+  return after;
+}
+
 function changed(bars: readonly number[], kind: number, by: number): number[] {
   const copy = bars.slice();
   copy[kind - 1]! += by;
@@ -78,15 +94,23 @@ export function makeTen<P>(
   return withPile(position, action.square, bars);
 }
 
+function isSame(one: Square, other: Square): boolean {
+  return one[0] === other[0] && one[1] === other[1];
+}
+
 export function exchange<P>(
   position: Lying<P>,
   action: ActionOf<'exchange'>,
 ): Lying<P> | RefusalCode {
   const pile = pileAt(position, action.from);
-  if (pile === undefined || pileAt(position, action.to) === undefined) return 'offTheMat';
+  const target = pileAt(position, action.to);
+  if (pile === undefined || target === undefined) return 'offTheMat';
   if (pile.bars[TEN]! < action.tens) return 'notEnoughBars';
-  const taken = withPile(position, action.from, changed(pile.bars, 10, -action.tens));
-  return withPile(taken, action.to, changed(pileAt(taken, action.to)!.bars, 1, action.ones));
+  const left = changed(pile.bars, 10, -action.tens);
+  if (isSame(action.from, action.to))
+    return withPile(position, action.from, changed(left, 1, action.ones));
+  const given = changed(target.bars, 1, action.ones);
+  return withPiles(position, action.from, left, action.to, given);
 }
 
 export function slide<P>(position: Lying<P>, action: ActionOf<'slide'>): Lying<P> | RefusalCode {
@@ -96,5 +120,5 @@ export function slide<P>(position: Lying<P>, action: ActionOf<'slide'>): Lying<P
   if (pileValue(pile) === 0) return 'emptyPile';
   if (pile === target) return position;
   const merged = target.bars.map((bars, index) => bars + pile.bars[index]!);
-  return withPile(withPile(position, action.from, EMPTY_PILE.bars), action.to, merged);
+  return withPiles(position, action.from, EMPTY_PILE.bars, action.to, merged);
 }

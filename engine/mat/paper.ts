@@ -1,7 +1,7 @@
 import type { Problem } from '../problem.ts';
 import type { RefusalCode, Slot } from '../vocabulary.ts';
 import type { ActionOf, Line } from './action.ts';
-import { onMat } from './geometry.ts';
+import { onMat, type Size } from './geometry.ts';
 import type { SquareDigit } from './position.ts';
 import {
   FIRST_CARRIES,
@@ -96,7 +96,7 @@ function writeSquare(
   const written = of === undefined ? { digit } : { digit, of };
   const beside = slot === 'own' ? 'fromRight' : 'own';
   const other = sheet.squares[index]?.[beside];
-  return withSquare(sheet, index, content(slot, written, other));
+  return withSquare(problem.mat, sheet, index, content(slot, written, other));
 }
 
 const NO_CONTENT: SquareContent = {};
@@ -107,9 +107,9 @@ function content(slot: Slot, written: SquareDigit, other: SquareDigit | undefine
   return slot === 'own' ? { fromRight: other, own: written } : { own: other, fromRight: written };
 }
 
-function withSquare(sheet: Sheet, index: number, content: SquareContent): Sheet {
+function withSquare({ rows, columns }: Size, sheet: Sheet, index: number, content: SquareContent) {
   const squares = sheet.squares.slice();
-  while (squares.length < index) squares.push(undefined);
+  while (squares.length < rows * columns) squares.push(undefined);
   const touched = squares[index] === undefined ? [...sheet.touched, index] : sheet.touched;
   squares[index] = content;
   const { lines, kept, begun, points } = sheet;
@@ -124,7 +124,7 @@ function rubSquare(
   if (!onMat(mat, square)) return 'nothingThere';
   const index = square[0] * mat.columns + square[1];
   const { [slot]: there, ...others } = sheet.squares[index] ?? NO_CONTENT;
-  return there === undefined ? 'nothingThere' : withSquare(sheet, index, others);
+  return there === undefined ? 'nothingThere' : withSquare(mat, sheet, index, others);
 }
 
 function rubLine(

@@ -45,8 +45,8 @@ export interface Lying<P> {
 /** What lies on mat and paper: JSON-safe, small integers and short texts only. */
 export type Position = Lying<Paper>;
 
-const NO_BARS: readonly number[] = Object.freeze([0, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
-export const EMPTY_PILE: Pile = Object.freeze({ bars: NO_BARS });
+const NO_BARS: readonly number[] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0];
+export const EMPTY_PILE: Pile = { bars: NO_BARS };
 
 export function emptyPosition(rows: number, columns: number): Position {
   return {

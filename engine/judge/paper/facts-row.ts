@@ -140,7 +140,10 @@ export function readOn(
   const tens = swapped ? line.own : line.fromRight;
   const width = found.length;
   if (lost.length > 0 || tens[0] !== undefined || found[0]?.pair[1] !== 0) return null;
-  if (units.length > width || tens.length > width + 1) return null;
+  for (let beyond = width; beyond < units.length; beyond += 1)
+    if (units[beyond] !== undefined) return null;
+  for (let beyond = width + 1; beyond < tens.length; beyond += 1)
+    if (tens[beyond] !== undefined) return null;
   let facts: Fact[] | null = null;
   let wrong = amiss;
   for (let column = 0; column < width; column += 1) {
