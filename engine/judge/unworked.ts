@@ -15,10 +15,11 @@ import type { Finding, Ledger, Moment, Plan, Scene } from './scene.ts';
 export function leaveUnworked(scene: Scene, moment: Moment, findings: Finding[]): void {
   if (!isOver(moment)) return;
   const { plan, position } = scene;
-  const hardly = isHardlyWorked(scene, findings);
-  const idle = plan.up.map(
-    (_, row) =>
-      makesTruly(plan, row) && (hardly || (!isBegun(scene, row) && asksFor(plan, position, row))),
+  const makes = plan.up.map((_, row) => makesTruly(plan, row));
+  const hardly = isHardlyWorked(scene, findings, makes);
+  const idle = makes.map(
+    (something, row) =>
+      something && (hardly || (!isBegun(scene, row) && asksFor(plan, position, row))),
   );
   if (!idle.includes(true)) return;
   for (let step = 0; step < plan.scopes.length; step += 1) {
@@ -31,8 +32,15 @@ export function leaveUnworked(scene: Scene, moment: Moment, findings: Finding[])
   }
 }
 
-/** Whether less than half of what the rows ask for in the true problem has anything of the child's on it. */
-function isHardlyWorked(scene: Scene, findings: readonly Finding[]): boolean {
+/**
+ * Whether less than half of what the rows ask for in the true problem has anything of the child's on it. `makes`: by
+ * row, whether it makes anything in the true problem.
+ */
+function isHardlyWorked(
+  scene: Scene,
+  findings: readonly Finding[],
+  makes: readonly boolean[],
+): boolean {
   const { plan } = scene;
   const onSquares = plan.scopes.some(({ kind }) => kind === 'laid' || kind === 'fact');
   let asked = 0;
@@ -40,7 +48,7 @@ function isHardlyWorked(scene: Scene, findings: readonly Finding[]): boolean {
   for (let step = 0; step < plan.scopes.length; step += 1) {
     const { kind, row, last: column } = plan.scopes[step]!;
     if (onSquares ? kind !== 'laid' && kind !== 'fact' : kind !== 'row') continue;
-    if (!makesTruly(plan, row) || (onSquares && trueDue(plan, [row, column]) === 0)) continue;
+    if (makes[row] !== true || (onSquares && trueDue(plan, [row, column]) === 0)) continue;
     asked += 1;
     if (findings[step]!.given !== null) written += 1;
   }
