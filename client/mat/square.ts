@@ -136,6 +136,15 @@ export class PwSquare extends LitElement {
       .figure::before {
         content: attr(data-digit);
       }
+      @media (forced-colors: active) {
+        /* A digit is not read off the weave. */
+        .figure:not([data-digit='']) {
+          width: 1.2em;
+          height: 1.1em;
+          background: Canvas;
+          border-radius: 4px;
+        }
+      }
       .own {
         right: 5%;
         bottom: 4%;
