@@ -14,7 +14,7 @@ export const clothFrom = ({ shape, squares }: MatView, side: number): readonly u
   squares.flatMap((row) => row.map(({ again }) => Number(again))).join(''),
 ];
 
-/** The woven cloth of all squares at once; a square that is lifted has its own. Lengths in pixels, \`side\` of a square. */
+/** The woven cloth of all squares at once; a square that is lifted has its own. Lengths in pixels, `side` of a square. */
 export const drawCloth = ({ shape, squares }: MatView, side: number): SVGTemplateResult[] => {
   const step = side + GAP;
   const long = side - 2 * UNDER;

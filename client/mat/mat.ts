@@ -92,6 +92,8 @@ export class PwMat extends LitElement {
       .woven {
         z-index: auto;
         inset: 10px 0 0 22px;
+        width: calc(100% - 22px);
+        height: calc(100% - 10px);
       }
       .row {
         display: flex;
@@ -218,10 +220,15 @@ export class PwMat extends LitElement {
   private toLowest(): void {
     const frame = this.renderRoot.querySelector('.frame');
     if (frame !== null) frame.scrollLeft = frame.scrollWidth;
-    const { call } = this.view;
+    const { call, last } = this.view;
+    const here = this.shadowRoot?.activeElement != null || last === null;
+    const worked = here ? this.here : squareCell(last);
     // What is to be looked for stands clear of the edges, so that it can rest lifted.
-    const inline = call === null ? 'nearest' : 'center';
-    this.cellElement(call ?? this.here)?.scrollIntoView({ block: 'nearest', inline });
+    const how: ScrollIntoViewOptions =
+      call === null
+        ? { block: 'center', inline: 'nearest' }
+        : { block: 'nearest', inline: 'center' };
+    this.cellElement(call ?? worked)?.scrollIntoView(how);
   }
 
   private cellElement(cell: Cell): HTMLElement | null {

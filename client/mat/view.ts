@@ -36,6 +36,8 @@ export interface MatView {
   readonly asked: Square | null;
   /** What a hint marks, what is to be looked at again or what is asked about: it is kept in view, and the first that Tab comes to. */
   readonly call: Cell | null;
+  /** The square that was last worked on: where a page that opens again goes on. */
+  readonly last: Square | null;
   /** Whether a square's name tells its place; not where that is the question. */
   readonly tellsPlaces: boolean;
   /** Each bar's number beside it. */

@@ -1,4 +1,4 @@
-import type { Lifted, Line, Square, Work } from '../../engine/child.ts';
+import type { Action, Lifted, Line, Square, Work } from '../../engine/child.ts';
 import { type Cell, cellKey, squareCell, tileCell } from '../mat/cells.ts';
 import { downDiagonal, sameSquare } from '../mat/geometry.ts';
 import type { OpenView } from '../mat/open-square.ts';
@@ -86,6 +86,16 @@ const callOf = (work: Work, desk: Desk, asked: Square | null): Cell | null => {
   return about === null ? null : squareCell(about);
 };
 
+const squareIn = (action: Action): Square | null => {
+  if ('to' in action) return action.to;
+  return 'square' in action ? action.square : null;
+};
+
+const lastWorked = (work: Work): Square | null => {
+  const entry = work.log.findLast((each) => each.refused === undefined && squareIn(each.action));
+  return entry === undefined ? null : squareIn(entry.action);
+};
+
 /** The mat as it lies, with what the child holds, what a hint marks and what is to be looked at again. */
 export const matViewOf = (work: Work, desk: Desk): MatView => {
   const { mat, multiplicand, multiplier } = work.problem;
@@ -103,6 +113,7 @@ export const matViewOf = (work: Work, desk: Desk): MatView => {
     needed: multiplicand.digits.length + multiplier.digits.length || mat.columns,
     asked,
     call: callOf(work, desk, doubted ?? asked),
+    last: lastWorked(work),
     tellsPlaces: work.problem.stage !== 'walk',
     numbers: desk.numbers,
     squares: work.position.piles.map((row, r) =>

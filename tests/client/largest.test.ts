@@ -1,9 +1,10 @@
 import type { Locator } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import type { Action } from '../../engine/index.ts';
 import { AttemptBook } from '../support/attempt-book.ts';
 import { openAs } from '../support/open-page.ts';
 import { pagesForFile } from '../support/pages-for-file.ts';
-import { SCENES } from './screens/scenes.ts';
+import { SCENES, type Scene } from './screens/scenes.ts';
 
 const pages = pagesForFile();
 
@@ -34,28 +35,61 @@ const covered = (controls: Locator): Promise<string[]> =>
       .map((element) => element.textContent ?? ''),
   );
 
+/** Whether the whole of it is seen, as the page stands. */
+const isInSight = (cell: Locator): Promise<boolean> =>
+  cell.evaluate((element) => {
+    const { left, right, top, bottom } = element.getBoundingClientRect();
+    const root = element.getRootNode() as ShadowRoot;
+    const corners = [left + 8, right - 8].flatMap((x) => [
+      root.elementFromPoint(x, top + 8),
+      root.elementFromPoint(x, bottom - 8),
+    ]);
+    return corners.every((met) => element.contains(met));
+  });
+
+const open = async ({ name, problem, actions }: Scene, width: number, height: number) => {
+  const token = `${name}-${width}-${actions.length}`;
+  const book = new AttemptBook(token, [problem]);
+  book.add(
+    0,
+    actions.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
+  );
+  pages.server.books.set(token, book);
+  const context = await pages.browser.newContext({
+    viewport: { width, height },
+    hasTouch: true,
+    reducedMotion: 'reduce',
+  });
+  const page = await openAs(context, pages.address, { token });
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  return page;
+};
+
 describe.each(FULL.map((scene) => [scene.name, scene] as const))(
   'the page of the largest problem: %s',
-  (name, { problem, actions }) => {
+  (_name, scene) => {
     it.each(SIZES)('has every control within reach at %i by %i', async (width, height) => {
-      const token = `${name}-${width}`;
-      const book = new AttemptBook(token, [problem]);
-      book.add(
-        0,
-        actions.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
-      );
-      pages.server.books.set(token, book);
-      const context = await pages.browser.newContext({
-        viewport: { width, height },
-        hasTouch: true,
-        reducedMotion: 'reduce',
-      });
-      const page = await openAs(context, pages.address, { token });
-      await page.getByRole('heading', { level: 1 }).waitFor();
+      const page = await open(scene, width, height);
       const controls = page.getByRole('button', { disabled: false });
       expect(await controls.count()).toBeGreaterThan(10);
       expect(await covered(controls)).toEqual([]);
-      await context.close();
+      await page.context().close();
     });
   },
 );
+
+describe('a mat that does not fit', () => {
+  const bars = FULL.find(({ problem }) => problem.stage === 'bars')!;
+  const laidOn = ({ do: name }: Action) => name === 'layBars';
+  const lays = bars.actions.flatMap((action, at) => (laidOn(action) ? [at] : []));
+
+  it.each([2, 16, 30, 38])('is opened where the child was laying bars: %i', async (nth) => {
+    const scene = { ...bars, actions: bars.actions.slice(0, lays[nth]! + 1) };
+    const last = scene.actions.at(-1)!;
+    if (!('square' in last)) throw new Error('no bars were laid');
+    const page = await open(scene, 820, 600);
+    const cell = page.locator(`[data-cell="square ${last.square[0]} ${last.square[1]}"]`);
+    await expect.poll(() => isInSight(cell)).toBe(true);
+    await page.context().close();
+  });
+});
