@@ -1,6 +1,6 @@
 import type { RefusalCode } from '../vocabulary.ts';
 import type { ActionOf } from './action.ts';
-import type { Square } from './geometry.ts';
+import { isSameSquare, type Square } from './geometry.ts';
 import { EMPTY_PILE, type Lying, type Pile, pileValue } from './position.ts';
 
 const TEN = 9;
@@ -94,10 +94,6 @@ export function makeTen<P>(
   return withPile(position, action.square, bars);
 }
 
-function isSame(one: Square, other: Square): boolean {
-  return one[0] === other[0] && one[1] === other[1];
-}
-
 export function exchange<P>(
   position: Lying<P>,
   action: ActionOf<'exchange'>,
@@ -107,7 +103,7 @@ export function exchange<P>(
   if (pile === undefined || target === undefined) return 'offTheMat';
   if (pile.bars[TEN]! < action.tens) return 'notEnoughBars';
   const left = changed(pile.bars, 10, -action.tens);
-  if (isSame(action.from, action.to))
+  if (isSameSquare(action.from, action.to))
     return withPile(position, action.from, changed(left, 1, action.ones));
   const given = changed(target.bars, 1, action.ones);
   return withPiles(position, action.from, left, action.to, given);

@@ -17,6 +17,10 @@ export interface Size {
   readonly columns: number;
 }
 
+export function isSameSquare(one: Square, other: Square): boolean {
+  return one[0] === other[0] && one[1] === other[1];
+}
+
 export function placeOf(mat: Mat, square: Square): number {
   return mat.origin + square[0] + square[1];
 }

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { BEADS } from '../../client/ui/beads.ts';
 import { BEADS as SERVER_BEADS } from '../../server/activities/schema.ts';
-import { AttemptBook } from '../support/attempt-book.ts';
+import { bookWith } from '../support/attempt-book.ts';
 import { openAs } from '../support/open-page.ts';
 import { pagesForFile } from '../support/pages-for-file.ts';
 import { button, openSquare } from '../support/work-page.ts';
@@ -11,10 +11,9 @@ const pages = pagesForFile();
 const PROBLEM = { stage: 'bars1', multiplicand: '56', multiplier: '2' } as const;
 
 const open = async (beads: string, forcedColors: 'none' | 'active' = 'none'): Promise<Page> => {
-  const book = new AttemptBook(beads, [PROBLEM]);
-  book.beads = beads;
   const laid = { do: 'layBars', square: [0, 1], kind: 5, count: 2 } as const;
-  book.add(0, [{ client: 'before', n: 0, at: 0, problem: 0, action: laid }]);
+  const book = bookWith(beads, PROBLEM, [laid]);
+  book.beads = beads;
   pages.server.books.set(beads, book);
   const page = await openAs(await pages.browser.newContext({ forcedColors }), pages.address, {
     token: beads,

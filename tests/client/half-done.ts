@@ -1,21 +1,14 @@
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import type { Stage, WrittenProblem } from '../../engine/index.ts';
-import { AttemptBook } from '../support/attempt-book.ts';
+import { type AttemptBook, bookWith } from '../support/attempt-book.ts';
 import { openAs } from '../support/open-page.ts';
 import type { Pages } from '../support/pages-for-file.ts';
 import { presentationOf } from './presented-work.ts';
 import { STAGE_CASES } from './stage-cases.ts';
 
 /** A book with so many actions of the worked presentation in it already. */
-export const begunBook = (token: string, problem: WrittenProblem, done: number): AttemptBook => {
-  const book = new AttemptBook(token, [problem]);
-  const before = presentationOf(problem).slice(0, done);
-  book.add(
-    0,
-    before.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
-  );
-  return book;
-};
+export const begunBook = (token: string, problem: WrittenProblem, done: number): AttemptBook =>
+  bookWith(token, problem, presentationOf(problem).slice(0, done));
 
 /** The page of a stage in a context of its own, half of its work done. */
 export const halfDone = async (

@@ -10,7 +10,7 @@ import { helpEn } from '../../client/words/help-en.ts';
 import { helpEs } from '../../client/words/help-es.ts';
 import { resultEn } from '../../client/words/result-en.ts';
 import { resultEs } from '../../client/words/result-es.ts';
-import { AttemptBook } from '../support/attempt-book.ts';
+import { bookWith } from '../support/attempt-book.ts';
 import { childWork } from '../support/child-work.ts';
 import { openAs } from '../support/open-page.ts';
 import { pagesForFile } from '../support/pages-for-file.ts';
@@ -20,13 +20,9 @@ const pages = pagesForFile();
 const { server } = pages;
 
 beforeAll(() => {
-  const book = new AttemptBook('ada', [{ stage: 'bars1', multiplicand: '34', multiplier: '7' }]);
+  const problem = { stage: 'bars1', multiplicand: '34', multiplier: '7' } as const;
   const done = childWork('34', '7').slice(0, 5);
-  book.add(
-    0,
-    done.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
-  );
-  server.books.set('ada', book);
+  server.books.set('ada', bookWith('ada', problem, done));
 });
 
 const open = async (locale: string): Promise<Page> => {

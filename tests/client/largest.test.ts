@@ -1,7 +1,7 @@
 import type { Locator } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Action } from '../../engine/index.ts';
-import { AttemptBook } from '../support/attempt-book.ts';
+import { bookWith } from '../support/attempt-book.ts';
 import { openAs } from '../support/open-page.ts';
 import { pagesForFile } from '../support/pages-for-file.ts';
 import { SCENES, type Scene } from './screens/scenes.ts';
@@ -49,12 +49,8 @@ const isInSight = (cell: Locator): Promise<boolean> =>
 
 const open = async ({ name, problem, actions }: Scene, width: number, height: number) => {
   const token = `${name}-${width}-${actions.length}`;
-  const book = new AttemptBook(token, [problem]);
-  book.add(
-    0,
-    actions.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
-  );
-  pages.server.books.set(token, book);
+
+  pages.server.books.set(token, bookWith(token, problem, actions));
   const context = await pages.browser.newContext({
     viewport: { width, height },
     hasTouch: true,

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { type Action, parseProblem, type WrittenProblem, worked } from '../../engine/index.ts';
-import { AttemptBook } from '../support/attempt-book.ts';
+import { bookWith } from '../support/attempt-book.ts';
 import { openAs } from '../support/open-page.ts';
 import { pagesForFile } from '../support/pages-for-file.ts';
 import { button, group } from '../support/work-page.ts';
@@ -11,12 +11,7 @@ const CHECK: Action = { do: 'check' };
 
 /** The page on work of which this much is done. */
 const openOn = async (problem: WrittenProblem, actions: readonly Action[]): Promise<Page> => {
-  const book = new AttemptBook('ada', [problem]);
-  book.add(
-    0,
-    actions.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
-  );
-  pages.server.books.set('ada', book);
+  pages.server.books.set('ada', bookWith('ada', problem, actions));
   const page = await openAs(await pages.browser.newContext(), pages.address, { token: 'ada' });
   await page.getByRole('heading', { level: 1 }).waitFor();
   return page;

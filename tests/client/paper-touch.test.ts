@@ -1,7 +1,7 @@
 import type { CDPSession, Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { type Action, parseProblem, type WrittenProblem, worked } from '../../engine/index.ts';
-import { AttemptBook } from '../support/attempt-book.ts';
+import { bookWith } from '../support/attempt-book.ts';
 import { openAs } from '../support/open-page.ts';
 import { pagesForFile } from '../support/pages-for-file.ts';
 import {
@@ -30,12 +30,8 @@ const laid = (problem: WrittenProblem): Action[] => {
 
 const open = async (problem: WrittenProblem, size: [number, number], hasTouch: boolean) => {
   const token = `${problem.stage}-${size}-${hasTouch}`;
-  const book = new AttemptBook(token, [problem]);
   const actions = laid(problem);
-  book.add(
-    0,
-    actions.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
-  );
+  const book = bookWith(token, problem, actions);
   pages.server.books.set(token, book);
   const viewport = { width: size[0], height: size[1] };
   const context = await pages.browser.newContext({ viewport, hasTouch, reducedMotion: 'reduce' });

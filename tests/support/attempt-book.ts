@@ -138,3 +138,17 @@ export class AttemptBook {
     };
   }
 }
+
+/** A book of one problem with all of this done in it, by a page that is gone. */
+export const bookWith = (
+  person: string,
+  problem: WrittenProblem,
+  actions: readonly Action[],
+): AttemptBook => {
+  const book = new AttemptBook(person, [problem]);
+  book.add(
+    0,
+    actions.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
+  );
+  return book;
+};

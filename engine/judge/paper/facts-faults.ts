@@ -1,4 +1,4 @@
-import type { Square } from '../../mat/geometry.ts';
+import { isSameSquare, type Square } from '../../mat/geometry.ts';
 import type { Plan, Scene } from '../scene.ts';
 import { withClaims } from './claims.ts';
 import { type Amiss, amissIn, isDoubted, rightBefore, type Squares, stands } from './facts-read.ts';
@@ -84,7 +84,7 @@ function isLacking({ fact, part, entry }: Amiss, digit: number): boolean {
 }
 
 export function isPair({ pair }: Pick<Fact, 'pair'>, other: Square): boolean {
-  return pair[0] === other[0] && pair[1] === other[1];
+  return isSameSquare(pair, other);
 }
 
 function turnedFault(scene: Scene, fact: Fact): Judged {

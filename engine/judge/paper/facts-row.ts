@@ -1,5 +1,5 @@
 import type { Desk } from '../../mat/desk.ts';
-import type { Square } from '../../mat/geometry.ts';
+import { isSameSquare, type Square } from '../../mat/geometry.ts';
 import { trueDue } from '../ledger.ts';
 import type { Plan } from '../scene.ts';
 import type { Entry, Part, SquareRow } from './squares.ts';
@@ -221,8 +221,7 @@ function isExcused(fact: Fact, part: Part, lost: readonly Entry[]): boolean {
   if (lost.length === 0 || fact[part] !== undefined) return false;
   const { pair, due } = fact;
   return lost.some(
-    ({ of, digit }) =>
-      of![0] === pair[0] && of![1] === pair[1] && digit === digitDue(due ?? 0, part),
+    ({ of, digit }) => isSameSquare(of!, pair) && digit === digitDue(due ?? 0, part),
   );
 }
 

@@ -1,5 +1,5 @@
 import type { ActionOf } from '../../mat/action.ts';
-import { MAT_LIMITS, type Mat, type Square } from '../../mat/geometry.ts';
+import { isSameSquare, MAT_LIMITS, type Mat, type Square } from '../../mat/geometry.ts';
 import { squareKey } from '../../mat/sheet.ts';
 import { type Beliefs, believed, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { diagonalsAdded, type SquareFigure } from '../../pupils/cells.ts';
@@ -9,14 +9,7 @@ import type { AddendsAt, LineWork } from '../../pupils/written.ts';
 import { SLOTS } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
 import { columnsMet, sumOf } from './added.ts';
-import {
-  type Expectation,
-  factsWith,
-  isSameSquare,
-  type Strand,
-  sighting,
-  type Topic,
-} from './evidence.ts';
+import { type Expectation, factsWith, type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver, type PaperSeen, paperSeen } from './first-written.ts';
 import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
 import { pointSeen } from './point.ts';

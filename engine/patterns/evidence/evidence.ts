@@ -1,4 +1,3 @@
-import type { Square } from '../../mat/geometry.ts';
 import type { Problem } from '../../problem.ts';
 import type { Beliefs } from '../../pupils/beliefs.ts';
 
@@ -94,10 +93,6 @@ export function sighting<Seen>(
 
 export function factsWith(b: number, across: readonly number[]): number[] {
   return across.map((a) => 10 * a + b);
-}
-
-export function isSameSquare(one: Square, other: Square): boolean {
-  return one[0] === other[0] && one[1] === other[1];
 }
 
 export const DIGITS = 10;

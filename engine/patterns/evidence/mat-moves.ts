@@ -1,11 +1,11 @@
-import type { Square } from '../../mat/geometry.ts';
+import { isSameSquare, type Square } from '../../mat/geometry.ts';
 import type { Problem } from '../../problem.ts';
 import { rowText } from '../../pupils/bars.ts';
 import { believed, type ExchangeAt } from '../../pupils/beliefs.ts';
 import { digitsRead, exchangeMeant, slideAt, slideMeant } from '../../pupils/mat.ts';
 import { shiftOf } from '../../pupils/paper.ts';
 import type { DoneWork } from '../done.ts';
-import { isSameSquare, type Sighting, type Strand, sighting, singly } from './evidence.ts';
+import { type Sighting, type Strand, sighting, singly } from './evidence.ts';
 import { isOver } from './first-written.ts';
 import { barsOn, type Lying } from './lying.ts';
 import type { Counted, Exchanged, MatWalk, Said, Slid } from './mat-walk.ts';

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import type { Action } from '../../../engine/index.ts';
-import { AttemptBook } from '../../support/attempt-book.ts';
+import { bookWith } from '../../support/attempt-book.ts';
 import { openAs } from '../../support/open-page.ts';
 import type { PageServer } from '../../support/page-server.ts';
 import { slowProcessor } from './slow-device.ts';
@@ -26,13 +26,8 @@ export const openFullMat = async (
 ): Promise<Page> => {
   const numbers = { multiplicand: '6666666', multiplier: '666666' };
   const mat = { rows: ROWS, columns: COLUMNS };
-  const book = new AttemptBook(token, [{ stage: 'bars', ...numbers, mat }]);
-  const before = [...TILES, ...BARS].map((action, n) => ({ action, n }));
-  book.add(
-    0,
-    before.map(({ action, n }) => ({ client: 'before', n, at: n, problem: 0, action })),
-  );
-  server.books.set(token, book);
+  const problem = { stage: 'bars', ...numbers, mat } as const;
+  server.books.set(token, bookWith(token, problem, [...TILES, ...BARS]));
   const context = await browser.newContext({ viewport: { width: 1024, height: 768 } });
   const page = await openAs(context, address, { token });
   await page.getByRole('grid').waitFor();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { STAGES } from '../../../engine/index.ts';
-import { AttemptBook } from '../../support/attempt-book.ts';
+import { bookWith } from '../../support/attempt-book.ts';
 import { childRuns } from '../child-runs.ts';
 import { presentationOf } from '../presented-work.ts';
 import { browsingForFile } from './browsing.ts';
@@ -36,14 +36,9 @@ export const stagesIn = (engine: Engine): void => {
     for (const stage of STAGES) childRuns(stage, browsing);
 
     it('shows a mat that is too wide by moving it sideways only', async () => {
-      const book = new AttemptBook('wide', [WIDE]);
       const all = presentationOf(WIDE);
       const before = all.slice(0, all.findIndex(({ do: what }) => what === 'write') + 1);
-      book.add(
-        0,
-        before.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
-      );
-      browsing.server.books.set('wide', book);
+      browsing.server.books.set('wide', bookWith('wide', WIDE, before));
       const { page } = await browsing.visit('wide', { width: 820, height: 600 });
       await page.getByRole('grid').waitFor();
       const hidden = () => page.evaluate(frameOfMat);

@@ -1,7 +1,7 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
-import { AttemptBook } from '../../support/attempt-book.ts';
+import { bookWith } from '../../support/attempt-book.ts';
 import { launchBrowser, openAs } from '../../support/open-page.ts';
 import { PageServer } from '../../support/page-server.ts';
 import { SCENES, type Scene } from './scenes.ts';
@@ -13,15 +13,6 @@ const SIZES = [
   { width: 1024, height: 768, hasTouch: true },
   { width: 1440, height: 900, hasTouch: false },
 ] as const;
-
-const bookOf = ({ name, problem, actions }: Scene): AttemptBook => {
-  const book = new AttemptBook(name, [problem]);
-  book.add(
-    0,
-    actions.map((action, n) => ({ client: 'before', n, at: n, problem: 0, action })),
-  );
-  return book;
-};
 
 const take = async (
   browser: Browser,
@@ -58,7 +49,7 @@ const server = new PageServer();
 const address = await server.start();
 const browser = await launchBrowser();
 for (const scene of SCENES.filter(({ name }) => name.includes(only))) {
-  server.books.set(scene.name, bookOf(scene));
+  server.books.set(scene.name, bookWith(scene.name, scene.problem, scene.actions));
   for (const size of SIZES)
     for (const colorScheme of ['light', 'dark'] as const)
       await take(browser, address, scene, [folder, size, colorScheme]);
