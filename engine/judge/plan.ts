@@ -24,7 +24,24 @@ export function makePlan(problem: Problem, aspects: readonly Aspect[]): Plan {
   const steps = aspects.flatMap((aspect) => aspect.steps(bare));
   const indexOf = new Map(steps.map(({ id }, index) => [id, index]));
   const scopes = steps.map(({ id }) => scopeOf(id));
-  return { ...bare, steps, indexOf, scopes, tables: tablesOf(bare, steps) };
+  const tables = tablesOf(bare, steps);
+  return { ...bare, steps, indexOf, scopes, tables, ...askedIn(bare, scopes) };
+}
+
+/** What the true problem asks of the child at least, by which it is told whether the child worked at all. */
+function askedIn({ across, up, partials }: BarePlan, scopes: readonly Scope[]) {
+  const isSquare = ({ kind }: Scope) => kind === 'laid' || kind === 'fact';
+  const onSquares = scopes.some(isSquare);
+  const making = partials.reduce(
+    (rows, digits, row) => (digits.some((digit) => digit !== 0) ? rows | (1 << row) : rows),
+    0,
+  );
+  const asked = [...scopes.keys()].filter((step) => {
+    const { kind, row, last: column } = scopes[step]!;
+    if (!(onSquares ? isSquare(scopes[step]!) : kind === 'row')) return false;
+    return (making & (1 << row)) !== 0 && (!onSquares || (across[column] ?? 0) * up[row]! !== 0);
+  });
+  return { making, asked, onSquares };
 }
 
 function tablesOf(bare: BarePlan, steps: readonly Step[]): Plan['tables'] {

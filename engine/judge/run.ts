@@ -223,7 +223,7 @@ export function viewOf(run: Run): Work {
     position: shownOf(run.plan.problem.mat, position),
     log: run.log,
     judgements: run.judgements,
-    steps: stepStatuses(run.plan, findings, moment, run),
+    steps: stepStatuses(scene, findings, moment, run),
     lifted: open.sort((a, b) => a - b).map((step) => liftedAt(scene, run.plan.steps[step]!.id)),
     finished: position.finished,
     complete: isComplete(run.plan, findings, moment),

@@ -28,6 +28,11 @@ export interface Plan {
   readonly tables: Readonly<Record<TableKind, readonly number[]>>;
   /** What each step is of, taken from its id once. */
   readonly scopes: readonly Scope[];
+  /** Bit r: row r makes something. */
+  readonly making: number;
+  /** Steps of the squares, or without squares of the digits of rows, where something is due; which of the two. */
+  readonly asked: readonly number[];
+  readonly onSquares: boolean;
 }
 
 export type TableKind =
@@ -54,7 +59,10 @@ export interface Scope {
 }
 
 /** The true problem before its steps are listed. */
-export type BarePlan = Omit<Plan, 'steps' | 'indexOf' | 'scopes' | 'tables'>;
+export type BarePlan = Omit<
+  Plan,
+  'steps' | 'indexOf' | 'scopes' | 'tables' | 'making' | 'asked' | 'onSquares'
+>;
 
 /** One laying (or lifting: negative count) that counts for a pair. */
 export interface Lay {

@@ -1,6 +1,7 @@
 import { LINES } from '../mat/sheet.ts';
 import type { Status } from '../vocabulary.ts';
 import { isOver } from './ledger.ts';
+import { remembered, slots } from './memo.ts';
 import { NO_LINE, rowLines } from './paper/lines.ts';
 import type { Finding, Moment, Plan, Scene } from './scene.ts';
 import type { Lifted, StepStatus } from './work.ts';
@@ -31,21 +32,39 @@ export function statusOf(
   return later ? 'open' : 'notRight';
 }
 
+const TOLD = slots(1);
+
 export function stepStatuses(
-  plan: Plan,
+  { plan, memo }: Scene,
   findings: readonly Finding[],
   moment: Moment,
   answers: Answers,
 ): StepStatus[] {
+  // Of the same problem most steps stand the same way in every work: they are told by the same words.
+  const told = remembered<StepStatus[]>(memo, TOLD, () => [], plan);
   const statuses: StepStatus[] = [];
   for (let step = 0; step < plan.steps.length; step += 1) {
-    const { id, skill } = plan.steps[step]!;
-    const found = findings[step]!;
-    const status = statusOf(plan, step, found, moment, answers);
-    const values = { step: id, skill, given: found.given, due: found.due };
-    statuses.push({ id, skill, status, reason: { key: REASONS[status], values } });
+    const { given, due } = findings[step]!;
+    const status = statusOf(plan, step, findings[step]!, moment, answers);
+    let own = told[step];
+    if (own === undefined || !tells(own, status, given, due)) {
+      const { id, skill } = plan.steps[step]!;
+      const values = { step: id, skill, given, due };
+      own = { id, skill, status, reason: { key: REASONS[status], values } };
+      told[step] = own;
+    }
+    statuses.push(own);
   }
   return statuses;
+}
+
+function tells(
+  { status: before, reason: { values } }: StepStatus,
+  status: Status,
+  given: Finding['given'],
+  due: Finding['due'],
+): boolean {
+  return before === status && values['given'] === given && values['due'] === due;
 }
 
 /** Keys of the words that say why a step has its status. */

@@ -1,5 +1,5 @@
 import type { Desk } from '../mat/desk.ts';
-import { finding, isOver, ownDue, trueDue } from './ledger.ts';
+import { finding, isOver, ownDue } from './ledger.ts';
 import { holdsDigits, NO_LINE, rowLines } from './paper/lines.ts';
 import type { Finding, Ledger, Moment, Plan, Scene } from './scene.ts';
 
@@ -14,63 +14,58 @@ import type { Finding, Ledger, Moment, Plan, Scene } from './scene.ts';
  */
 export function leaveUnworked(scene: Scene, moment: Moment, findings: Finding[]): void {
   if (!isOver(moment)) return;
-  const { plan, position } = scene;
-  const makes = plan.up.map((_, row) => makesTruly(plan, row));
-  const hardly = isHardlyWorked(scene, findings, makes);
-  const idle = makes.map(
-    (something, row) =>
-      something && (hardly || (!isBegun(scene, row) && asksFor(plan, position, row))),
-  );
-  if (!idle.includes(true)) return;
+  const { plan } = scene;
+  const hardly = isHardlyWorked(scene, findings);
+  const idle = hardly ? plan.making : idleRows(scene);
+  if (idle === 0) return;
   for (let step = 0; step < plan.scopes.length; step += 1) {
     const { kind, row } = plan.scopes[step]!;
     const found = findings[step]!;
     if (kind.startsWith('tile') || kind === 'prompt' || found.grade !== 'right') continue;
     if (found.given !== null && found.given !== 0) continue;
-    const unworked = row >= 0 ? idle[row] === true : hardly;
+    const unworked = row >= 0 ? (idle & (1 << row)) !== 0 : hardly;
     if (unworked) findings[step] = finding('none', false);
   }
 }
 
-/**
- * Whether less than half of what the rows ask for in the true problem has anything of the child's on it. `makes`: by
- * row, whether it makes anything in the true problem.
- */
-function isHardlyWorked(
-  scene: Scene,
-  findings: readonly Finding[],
-  makes: readonly boolean[],
-): boolean {
-  const { plan } = scene;
-  const onSquares = plan.scopes.some(({ kind }) => kind === 'laid' || kind === 'fact');
-  let asked = 0;
-  let written = 0;
-  for (let step = 0; step < plan.scopes.length; step += 1) {
-    const { kind, row, last: column } = plan.scopes[step]!;
-    if (onSquares ? kind !== 'laid' && kind !== 'fact' : kind !== 'row') continue;
-    if (makes[row] !== true || (onSquares && trueDue(plan, [row, column]) === 0)) continue;
-    asked += 1;
-    if (findings[step]!.given !== null) written += 1;
+/** Bit r: the child did nothing for row r, though it makes something and their own tiles ask for something there. */
+function idleRows(scene: Scene): number {
+  const { plan, position, ledger } = scene;
+  const laidOn = rowsLaidOn(ledger);
+  let idle = 0;
+  for (let row = 0; row < plan.up.length; row += 1) {
+    const bit = 1 << row;
+    if ((plan.making & bit) === 0 || (laidOn & bit) !== 0) continue;
+    if (!isBegunOnPaper(scene, row) && asksFor(plan, position, row)) idle |= bit;
   }
-  if (onSquares) return 2 * squaresWorked(scene) < asked;
+  return idle;
+}
+
+/** Whether less than half of what the rows ask for in the true problem has anything of the child's on it. */
+function isHardlyWorked(scene: Scene, findings: readonly Finding[]): boolean {
+  const { asked, onSquares } = scene.plan;
+  if (onSquares) return 2 * squaresWorked(scene) < asked.length;
+  let written = 0;
+  for (let index = 0; index < asked.length; index += 1) {
+    if (findings[asked[index]!]!.given !== null) written += 1;
+  }
   // One digit left out of a row of one digit is a slip like any other, if the rest was written.
-  const oneLeftOut = asked - written === 1 && scene.position.paper.kept.length > 0;
-  return 2 * written < asked && !oneLeftOut;
+  const oneLeftOut = asked.length - written === 1 && scene.position.paper.kept.length > 0;
+  return 2 * written < asked.length && !oneLeftOut;
 }
 
 /** Squares on which bars were laid or digits stand, the wrong ones too: whoever mistook a square has worked. */
 function squaresWorked({ position, ledger }: Scene): number {
-  const laid = ledger.plots.filter(({ laid: beads }) => beads > 0).length;
+  let laid = 0;
+  for (let index = 0; index < ledger.plots.length; index += 1) {
+    if (ledger.plots[index]!.laid > 0) laid += 1;
+  }
   return Math.max(laid, position.paper.touched.length);
-}
-
-function makesTruly(plan: Plan, row: number): boolean {
-  return plan.partials[row]!.some((digit) => digit !== 0);
 }
 
 /** Whether the child's own tiles ask for more than one square in the row; printed numbers always do. */
 function asksFor(plan: Plan, position: Desk, row: number): boolean {
-  if (!plan.scopes.some(({ kind }) => kind.startsWith('tile'))) return true;
+  if (plan.tables.bottom.length === 0) return true;
   let squares = 0;
   for (let column = 0; column < plan.columns; column += 1) {
     if ((ownDue(position, [row, column]) ?? 0) > 0) squares += 1;
@@ -88,13 +83,12 @@ function rowsLaidOn({ plots }: Ledger): number {
   return rows;
 }
 
-/** Whether the child laid, said or wrote anything for the row. */
-function isBegun(scene: Scene, row: number): boolean {
-  const { plan, position, ledger } = scene;
+/** Whether the child said or wrote anything for the row. */
+function isBegunOnPaper(scene: Scene, row: number): boolean {
+  const { plan, position } = scene;
   const { paper, said } = position;
   const { line } = rowLines(scene)[row]!;
   return (
-    (rowsLaidOn(ledger) & (1 << row)) !== 0 ||
     said.rows[row] !== undefined ||
     paper.touched.some((square) => Math.floor(square / plan.columns) === row) ||
     // Where there are several lines, the child began this one for the row.
