@@ -4,7 +4,7 @@ import { type Desk, emptyDesk, shownOf } from '../mat/desk.ts';
 import type { Problem } from '../problem.ts';
 import type { RefusalCode } from '../vocabulary.ts';
 import { charges, findingsOf, momentOf, NOW } from './findings.ts';
-import { emptyLedger } from './ledger.ts';
+import { emptyLedger, sceneWith } from './ledger.ts';
 import type { Memo } from './memo.ts';
 import { makePlan } from './plan.ts';
 import type { Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
@@ -113,11 +113,21 @@ export function advance(run: Run, action: Action): void {
   }
   const act = run.log.length;
   run.log.push({ action });
-  if (action.do === 'undo') run.state = run.past.pop()!;
-  else if (action.do === 'hint') noteHint(run, action);
-  else if (action.do === 'check' || action.do === 'finish') latchAll(run, after, askedBy(action));
-  else moveOn(run, action, after, act);
-  answer(run, action, act);
+  switch (action.do) {
+    case 'undo':
+      run.state = run.past.pop()!;
+      break;
+    case 'hint':
+      noteHint(run, action);
+      break;
+    case 'check':
+    case 'finish':
+      latchAll(run, after, askedBy(action));
+      break;
+    default:
+      moveOn(run, action, after, act);
+  }
+  if (isAnswered(run.plan.problem, action)) answer(run, action, act);
 }
 
 function moveOn(run: Run, action: Action, after: Desk, act: number): void {
@@ -147,14 +157,14 @@ function noteHint(run: Run, action: Extract<Action, { do: 'hint' }>): void {
 }
 
 function latchAll(run: Run, after: Desk, moment: Moment): void {
-  const { lastAct } = run.state;
-  run.state = { position: after, ledger: run.state.ledger, lastAct };
+  let scene = sceneWith(sceneOf(run), after);
   for (let index = 0; index < run.stage.aspects.length; index += 1) {
     const { latch } = run.stage.aspects[index]!;
     if (latch === undefined) continue;
-    const ledger = latch(sceneOf(run), moment);
-    if (ledger !== run.state.ledger) run.state = { position: after, ledger, lastAct };
+    const ledger = latch(scene, moment);
+    if (ledger !== scene.ledger) scene = sceneWith(scene, after, ledger);
   }
+  run.state = { position: after, ledger: scene.ledger, lastAct: run.state.lastAct };
 }
 
 /** The moment that an action asks about. */
@@ -164,11 +174,11 @@ function askedBy(action: Action): Moment {
   return { at: 'row', row: Number(action.what.slice('row:'.length)) };
 }
 
-function isAnswered({ plan }: Run, action: Action): boolean {
+function isAnswered({ stage, policy }: Problem, action: Action): boolean {
   const asks = action.do === 'check' || action.do === 'finish';
   // The open mat answers only when it is asked.
-  if (plan.problem.stage === 'open') return action.do === 'check';
-  switch (plan.problem.policy.control) {
+  if (stage === 'open') return action.do === 'check';
+  switch (policy.control) {
     case 'eachStep':
       return true;
     case 'checkpoint':
@@ -182,7 +192,6 @@ function isAnswered({ plan }: Run, action: Action): boolean {
 
 /** The mat answers: what is wrong, and at a finish what is missing, is charged to its step for good. */
 function answer(run: Run, action: Action, act: number): void {
-  if (!isAnswered(run, action)) return;
   const moment = askedBy(action);
   const scene = sceneOf(run);
   const asks = action.do === 'check' || action.do === 'finish';

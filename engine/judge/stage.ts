@@ -21,15 +21,15 @@ export function noteAction(
   action: Action,
   act: number,
 ): Noted {
-  let noted: Noted = { ledger: before.ledger };
+  let { ledger } = before;
+  let remark: Noted['remark'];
   for (let index = 0; index < notes.length; index += 1) {
-    const note = notes[index]!;
-    const scene =
-      noted.ledger === before.ledger ? before : sceneWith(before, before.position, noted.ledger);
-    const next = note(scene, after, action, act);
-    noted = noted.remark === undefined ? next : { ledger: next.ledger, remark: noted.remark };
+    const scene = ledger === before.ledger ? before : sceneWith(before, before.position, ledger);
+    const noted = notes[index]!(scene, after, action, act);
+    ledger = noted.ledger;
+    remark ??= noted.remark;
   }
-  return noted;
+  return remark === undefined ? { ledger } : { ledger, remark };
 }
 
 export type NotesByName = ReadonlyMap<Action['do'], readonly Note[]>;
