@@ -11,9 +11,13 @@ const WARM = 3;
 /** The judge and `JSON.parse` beside it are run through more often, for many paths of theirs are rarely taken. */
 const WARM_REPLAY = 15;
 
-function medianOf(work: (round: number) => unknown, warm = WARM): number {
-  for (let round = 0; round < warm; round += 1) work(round);
-  return median(Array.from({ length: RUNS }, (_, run) => secondsOf(() => work(warm + run))));
+/** By work, seconds a round; in turn, so that a machine that is slow for a while is slow for all of them. */
+function mediansOf(works: readonly ((round: number) => unknown)[], warm: number): number[] {
+  for (let round = 0; round < warm; round += 1) for (const work of works) work(round);
+  const runs = Array.from({ length: RUNS }, (_, run) =>
+    works.map((work) => secondsOf(() => work(warm + run))),
+  );
+  return works.map((_, index) => median(runs.map((run) => run[index]!)));
 }
 
 /** One class's work is replayed and judged, against `JSON.parse` of the same actions. */
@@ -21,9 +25,10 @@ function replayFigure(): Figure {
   const works = classWork(PUPILS, PROBLEMS, SEED);
   const texts = works.map(({ actions }) => JSON.stringify(actions));
   const actions = works.reduce((sum, work) => sum + work.actions.length, 0);
-  const floor = actions / medianOf(() => texts.map((text) => JSON.parse(text)), WARM_REPLAY);
-  const measured =
-    actions / medianOf(() => works.map((work) => replay(work.problem, work.actions)), WARM_REPLAY);
+  const parsing = () => texts.map((text) => JSON.parse(text));
+  const replaying = () => works.map((work) => replay(work.problem, work.actions));
+  const [parsed, replayed] = mediansOf([parsing, replaying], WARM_REPLAY);
+  const [floor, measured] = [actions / parsed!, actions / replayed!];
   const ratio = measured / floor;
   const budget = 0.25;
   const what = `replay and judging of ${PUPILS} pupils × ${PROBLEMS} problems, ${actions} actions`;
@@ -32,7 +37,7 @@ function replayFigure(): Figure {
 
 /** Milliseconds, without a floor. */
 function durationFigure(what: string, budget: number, work: (round: number) => unknown): Figure {
-  const measured = 1000 * medianOf(work);
+  const measured = 1000 * mediansOf([work], WARM)[0]!;
   return { what, unit: 'ms', measured, floor: null, ratio: null, budget, holds: measured < budget };
 }
 
