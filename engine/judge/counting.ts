@@ -11,6 +11,7 @@ import {
   finding,
   isOver,
   onlyRow,
+  replaced,
   settledStep,
   squareAt,
   trueDue,
@@ -63,14 +64,15 @@ const note: Note<ActionOf<'count'>> = (before, _after, action, act) => {
 
 /** One count speaks for every pair that travelled in the pile; a wrong one only for those not counted before. */
 function counted({ plan, ledger }: Scene, square: Square, how: 'right' | 'wrongly'): Ledger {
-  const plots = ledger.plots.slice();
-  for (const pair of ledger.heaps[at(plan, square)]!.pairs) {
-    const plot = plots[pair]!;
-    if (plot.counted === how || (how === 'wrongly' && plot.counted !== 'no')) continue;
-    const { lays, laid, right, rightLays } = plot;
-    plots[pair] = { lays, laid, right, counted: how, rightLays };
+  let { plots } = ledger;
+  const { pairs } = ledger.heaps[at(plan, square)]!;
+  for (let index = 0; index < pairs.length; index += 1) {
+    const pair = pairs[index]!;
+    const { lays, laid, right, rightLays, counted: before } = plots[pair]!;
+    if (before === how || (how === 'wrongly' && before !== 'no')) continue;
+    plots = replaced(plots, pair, { lays, laid, right, counted: how, rightLays });
   }
-  return withPlots(ledger, plots);
+  return plots === ledger.plots ? ledger : withPlots(ledger, plots);
 }
 
 function follows({ plan, ledger }: Scene, square: Square): boolean {

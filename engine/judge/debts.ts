@@ -1,8 +1,19 @@
 import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
 import { withDebts, withHalves, withPlots } from './changes.ts';
-import { amountAt, at, ownDue, plotWith, replaced, squareAt } from './ledger.ts';
-import type { Debt, Ledger, Plan, Plot } from './scene.ts';
+import {
+  added,
+  amountAt,
+  at,
+  halfAt,
+  laidStep,
+  ownDue,
+  plotWith,
+  replaced,
+  settledStep,
+  squareAt,
+} from './ledger.ts';
+import type { Debt, Half, Ledger, Plan, Plot, Scene } from './scene.ts';
 
 /** Takes debts away that a change of the mat's value pays whole: one, or the latest few together. */
 export function paid(debts: readonly Debt[], change: bigint): readonly Debt[] | null {
@@ -26,31 +37,31 @@ export function mayPay(ledger: Ledger, place: number, over: number): boolean {
   const owed = ledger.debts.some((debt) =>
     debt.owed.some(({ at: where, beads }) => where === place && beads >= over),
   );
-  const half = ledger.halves[place - 1];
+  const half = halfAt(ledger, place - 1);
   return owed || (half !== undefined && half.left >= over);
+}
+
+/**
+ * A half is made up by bars only once the mat has answered: until then its other half may still come.
+ */
+function isAnswered({ plan, charged }: Scene, half: Half): boolean {
+  return charged.has(settledStep(plan, half.place));
+}
+
+/** Whether anything could be paid by bars that are laid now. */
+export function owes(scene: Scene): boolean {
+  const { debts, halves } = scene.ledger;
+  return debts.length > 0 || (halves.length > 0 && halves.some((half) => isAnswered(scene, half)));
 }
 
 /**
  * After bars were laid or lifted: if what lies beside the due pays a debt whole, both are gone.
  * Pairs still being laid for the first time pay nothing.
  */
-export function settleByBars(
-  plan: Plan,
-  position: Desk,
-  ledger: Ledger,
-  { act, charged }: { readonly act: number; readonly charged: (place: number) => boolean },
-): Ledger {
-  if (ledger.debts.length === 0 && !anyHalf(ledger)) return ledger;
-  const gaps = gapsOf(plan, position, ledger);
+export function settleByBars(scene: Scene, position: Desk, ledger: Ledger, act: number): Ledger {
+  const gaps = gapsOf(scene.plan, position, ledger);
   if (gaps.length === 0) return ledger;
-  return (
-    payDebt(plan, ledger, gaps, act) ?? payHalf(plan, ledger, gaps, { act, charged }) ?? ledger
-  );
-}
-
-export function anyHalf({ halves }: Ledger): boolean {
-  for (const _ in halves) return true;
-  return false;
+  return payDebt(scene.plan, ledger, gaps, act) ?? payHalf(scene, ledger, gaps, act) ?? ledger;
 }
 
 function gapsOf(plan: Plan, position: Desk, ledger: Ledger): Gap[] {
@@ -85,21 +96,15 @@ function payDebt(plan: Plan, ledger: Ledger, gaps: readonly Gap[], act: number):
   return null;
 }
 
-/** A half is made up by bars only once the mat has answered: until then its other half may still come. */
-function payHalf(
-  plan: Plan,
-  ledger: Ledger,
-  gaps: readonly Gap[],
-  { act, charged }: { readonly act: number; readonly charged: (place: number) => boolean },
-): Ledger | null {
+function payHalf(scene: Scene, ledger: Ledger, gaps: readonly Gap[], act: number): Ledger | null {
   for (const gap of gaps) {
-    const place = placeAt(plan, gap.index);
-    for (const [from, half] of Object.entries(ledger.halves)) {
-      const ones = place === Number(from) + 1 && gap.beads === half.left;
-      const tens = place === Number(from) && gap.beads === 10 * half.left;
-      if ((!ones && !tens) || !charged(Number(from))) continue;
-      const { [Number(from)]: _made, ...halves } = ledger.halves;
-      return evened(plan, withHalves(ledger, halves), [gap], act);
+    const place = placeAt(scene.plan, gap.index);
+    for (const half of ledger.halves) {
+      const ones = place === half.place + 1 && gap.beads === half.left;
+      const tens = place === half.place && gap.beads === 10 * half.left;
+      if ((!ones && !tens) || !isAnswered(scene, half)) continue;
+      const halves = ledger.halves.filter((each) => each !== half);
+      return evened(scene.plan, withHalves(ledger, halves), [gap], act);
     }
   }
   return null;
@@ -120,7 +125,7 @@ function evened(plan: Plan, ledger: Ledger, gaps: readonly Gap[], act: number): 
 
 function shifted(plot: Plot, beads: number, square: Square, act: number): Plot {
   const lay = { act, square, kind: 1, count: beads };
-  return plotWith(plot, [...plot.lays, lay], plot.laid + beads, plot.right);
+  return plotWith(plot, added(plot.lays, lay), plot.laid + beads, plot.right);
 }
 
 /**
@@ -128,11 +133,11 @@ function shifted(plot: Plot, beads: number, square: Square, act: number): Plot {
  * too many here even each other out, unless the pair lies empty (then the bars are on a wrong square).
  */
 export function evenOutDiagonal(
-  plan: Plan,
+  { plan, charged }: Scene,
   position: Desk,
   ledger: Ledger,
   square: Square,
-  { act, charged }: { readonly act: number; readonly charged: (pair: Square) => boolean },
+  act: number,
 ): Ledger {
   const here = at(plan, square);
   const beads = ledger.plots[here]!.laid - (ownDue(position, square) ?? 0);
@@ -140,13 +145,15 @@ export function evenOutDiagonal(
   for (let row = 0; row < plan.rows; row += 1) {
     const column = square[0] + square[1] - row;
     if (row === square[0] || column < 0 || column >= plan.columns) continue;
-    const there = at(plan, [row, column]);
-    const plot = ledger.plots[there]!;
-    const due = ownDue(position, [row, column]) ?? 0;
-    if (plot.laid === 0 || plot.laid === plot.right || plot.laid - due !== -beads) continue;
+    const there = row * plan.columns + column;
+    const { laid, right } = ledger.plots[there]!;
+    if (laid === 0 || laid === right) continue;
+    const pair = squareAt(plan, there);
+    if (laid - (ownDue(position, pair) ?? 0) !== -beads) continue;
     // A pair that is still being laid is no mistake to be mended.
     const moved = !ledger.heaps[there]!.pairs.includes(there);
-    const mends = beads > 0 ? moved || charged([row, column]) : ledger.plots[here]!.right !== null;
+    const mends =
+      beads > 0 ? moved || charged.has(laidStep(plan, pair)) : ledger.plots[here]!.right !== null;
     if (!mends) continue;
     return evened(
       plan,

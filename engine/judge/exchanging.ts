@@ -4,7 +4,16 @@ import type { Desk } from '../mat/desk.ts';
 import { pileValue } from '../mat/position.ts';
 import { noted, withDebts, withHalves, withHeaps } from './changes.ts';
 import { paid } from './debts.ts';
-import { amountAt, at, EMPTY_HEAP, onlyRow, replaced, settledStep } from './ledger.ts';
+import {
+  added,
+  amountAt,
+  at,
+  EMPTY_HEAP,
+  halfAt,
+  onlyRow,
+  replaced,
+  settledStep,
+} from './ledger.ts';
 import type { Debt, Half, Ledger, Note, Noted, Scene } from './scene.ts';
 
 type Exchange = ActionOf<'exchange'>;
@@ -20,7 +29,7 @@ export const noteExchange: Note<Exchange> = (before, after, action, act) => {
   const change = amountAt(action.ones, to) - amountAt(action.tens, from + 1);
   if (change === 0n) return noted(ledger, step, 'right', ones, tens);
   const half = tens === 0 || ones === 0;
-  const pending = ledger.halves[from]?.left ?? 0;
+  const pending = halfAt(ledger, from)?.left ?? 0;
   const pairs = half && pending !== 0 && pending > 0 === (tens === 0);
   const near = ledger.debts.filter((debt) => isNear(before, debt, step, half));
   const left = pairs ? null : paid(near, change);
@@ -34,7 +43,7 @@ function moved({ plan, ledger }: Scene, after: Desk, action: Exchange): Ledger {
   const from = at(plan, action.from);
   const to = at(plan, action.to);
   const { rows } = ledger.heaps[from]!;
-  let heaps = ledger.heaps;
+  let { heaps } = ledger;
   if (pileValue(pileAt(after, action.from)!) === 0) heaps = replaced(heaps, from, EMPTY_HEAP);
   if (action.ones > 0) {
     const there = heaps[to]!;
@@ -44,6 +53,7 @@ function moved({ plan, ledger }: Scene, after: Desk, action: Exchange): Ledger {
   }
   const foreign = action.ones > 0 && (rows & ~(1 << action.to[0])) !== 0;
   const disturbed = foreign ? ledger.disturbed | (1 << action.to[0]) : ledger.disturbed;
+  if (heaps === ledger.heaps && disturbed === ledger.disturbed) return ledger;
   return withHeaps(ledger, heaps, disturbed);
 }
 
@@ -64,14 +74,12 @@ function withoutPaid(ledger: Ledger, near: readonly Debt[], left: readonly Debt[
 /** At a finish a half that pays a debt of its own place whole was a mend, and both are gone. */
 export function evenHalves({ plan, ledger }: Scene): Ledger {
   let { debts, halves } = ledger;
-  for (const place in ledger.halves) {
-    const half = ledger.halves[place]!;
-    const near = debts.filter((debt) => debt.step === settledStep(plan, Number(place)));
-    const left = paid(near, -amountAt(half.left, Number(place) + 1));
+  for (const half of ledger.halves) {
+    const near = debts.filter((debt) => debt.step === settledStep(plan, half.place));
+    const left = paid(near, -amountAt(half.left, half.place + 1));
     if (left === null) continue;
     debts = debts.filter((debt) => !near.includes(debt) || left.includes(debt));
-    const { [Number(place)]: _paid, ...others } = halves;
-    halves = others;
+    halves = halves.filter((each) => each !== half);
   }
   return debts === ledger.debts ? ledger : withDebts(ledger, debts, halves);
 }
@@ -79,22 +87,35 @@ export function evenHalves({ plan, ledger }: Scene): Ledger {
 /** One half may follow the other later; halves pair by the place of `from`. */
 function halfMade(ledger: Ledger, action: Exchange, step: number): Noted {
   const place = action.from[0] + action.from[1];
-  const left = (ledger.halves[place]?.left ?? 0) + action.tens - action.ones;
-  const { [place]: _before, ...others } = ledger.halves;
-  const byRow = rowsAfter(ledger.halves[place]?.byRow ?? [], action);
-  const half: Half = { left, byRow, from: action.from, to: action.to };
-  const halves = left === 0 ? others : { ...others, [place]: half };
+  const before = halfAt(ledger, place);
+  const left = (before?.left ?? 0) + action.tens - action.ones;
+  const others = ledger.halves.filter((half) => half !== before);
+  const halves = left === 0 ? others : inOrder(others, halfWith(before, left, action));
   const verdict = left === 0 ? 'right' : 'neutral';
   return noted(withHalves(ledger, halves), step, verdict, action.ones, action.tens);
 }
 
+function halfWith(before: Half | undefined, left: number, action: Exchange): Half {
+  const { from, to } = action;
+  return {
+    place: from[0] + from[1],
+    left,
+    byRow: rowsAfter(before?.byRow ?? [], action),
+    from,
+    to,
+  };
+}
+
+function inOrder(halves: readonly Half[], half: Half): readonly Half[] {
+  return added(halves, half).sort((a, b) => a.place - b.place);
+}
+
 /** What is still half made in each row; a half of another row may make up for it, for halves pair by place. */
 function rowsAfter(before: readonly number[], { from, tens, ones }: Exchange): number[] {
-  const rows = Array.from(
-    { length: Math.max(before.length, from[0] + 1) },
-    (_, row) => before[row] ?? 0,
-  );
+  const rows = new Array<number>(Math.max(before.length, from[0] + 1)).fill(0);
+  for (let row = 0; row < before.length; row += 1) rows[row] = before[row]!;
   rows[from[0]]! += tens - ones;
+  if (before.length === 0) return rows;
   for (const [row, left] of rows.entries()) {
     const other = rows.findIndex((each) => each * left < 0);
     if (other < 0) continue;
@@ -114,10 +135,9 @@ function wrong(
 ): Noted {
   const from = action.from[0] + action.from[1];
   const to = action.to[0] + action.to[1];
-  const half = action.tens === 0 ? ledger.halves[from] : undefined;
+  const half = action.tens === 0 ? halfAt(ledger, from) : undefined;
   const tens = half === undefined ? action.tens : half.left;
   const amount = change - amountAt(tens - action.tens, from + 1);
-  const { [from]: _half, ...others } = ledger.halves;
   const row = onlyRow(
     ledger.heaps[at(plan, action.from)]!.rows | ledger.heaps[at(plan, action.to)]!.rows,
   );
@@ -138,6 +158,7 @@ function wrong(
     row,
     early,
   };
+  const others = ledger.halves.filter((each) => each !== half);
   const next = half === undefined ? ledger : withHalves(ledger, others);
   return noted(withDebts(next, [...next.debts, debt]), step, 'wrong', action.ones, action.tens);
 }

@@ -6,6 +6,7 @@ import { paid } from './debts.ts';
 import { isMisplaced, isPart, isSame, rightWays, type Shape, shapeOf } from './fact-shape.ts';
 import { heapAfter, rowDone, without } from './laying.ts';
 import {
+  added,
   amountAt,
   at,
   finding,
@@ -70,14 +71,15 @@ function laidFor(
   const count = action.do === 'layBars' ? action.count : -action.count;
   const plot = ledger.plots[index]!;
   const lay: Lay = { act, square, kind, count };
-  const lays = count < 0 ? lifted(plot.lays, lay) : [...plot.lays, lay];
+  const lays = count < 0 ? lifted(plot.lays, lay) : added(plot.lays, lay);
   const plots = replaced(
     ledger.plots,
     index,
     plotWith(plot, lays, plot.laid + kind * count, plot.right),
   );
   const here = at(plan, square);
-  const heaps = replaced(ledger.heaps, here, heapAfter(ledger.heaps[here]!, after, square, index));
+  const heap = heapAfter(plan, ledger.heaps[here]!, after, square, index);
+  const heaps = replaced(ledger.heaps, here, heap);
   return rightNow(plan, payByBars(plan, withPlots(ledger, plots, heaps), index), after, pair);
 }
 

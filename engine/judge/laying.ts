@@ -2,19 +2,20 @@ import type { ActionOf } from '../mat/action.ts';
 import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
 import { pileValue } from '../mat/position.ts';
-import { withPlots } from './changes.ts';
-import { anyHalf, evenOutDiagonal, mayPay, settleByBars } from './debts.ts';
+import { noted, withPlots } from './changes.ts';
+import { evenOutDiagonal, mayPay, owes, settleByBars } from './debts.ts';
 import {
+  added,
   at,
   EMPTY_HEAP,
   finding,
   isOver,
+  laidStep,
   NOTHING_YET,
   ownDue,
   plotWith,
   replaced,
   sceneWith,
-  settledStep,
   squareAt,
   trueDue,
 } from './ledger.ts';
@@ -30,13 +31,6 @@ import type {
   Plot,
   Scene,
 } from './scene.ts';
-
-/** The pair's own step; outside the problem the nearest of its row, else of the nearest row. */
-export function laidStep(plan: Plan, square: Square): number {
-  const nearRow = Math.min(square[0], plan.up.length - 1);
-  const nearColumn = Math.min(square[1], plan.across.length - 1);
-  return plan.tables.laid[nearRow * plan.columns + nearColumn] ?? -1;
-}
 
 type Bars = ActionOf<'layBars'> | ActionOf<'liftBars'>;
 
@@ -54,31 +48,25 @@ function worth({ kind, count, weight }: Lay): number {
 const note: Note<Bars> = (before, after, action, act) => {
   const { plan } = before;
   const square = pairOf(plan, action);
-  const ledger = laidLedger(before, after, action, { act, square });
-  const scene = sceneWith(before, after, ledger);
+  const ledger = laidLedger(before, after, action, square, act);
   const step = laidStep(plan, square);
   const due = ownDue(after, square);
-  const given = ledger.plots[at(plan, square)]!.laid;
-  const judged = standingOf(scene, square, false);
+  const plot = ledger.plots[at(plan, square)]!;
+  const { laid } = plot;
+  const judged =
+    plainStanding(before, plot, due) ?? standingOf(sceneWith(before, after, ledger), square, false);
+  if (judged.grade === 'right') {
+    const verdict = due === trueDue(plan, square) ? 'right' : 'follows';
+    return noted(ledger, step, verdict, laid, due);
+  }
+  const wrong = judged.grade === 'wrong' || judged.blame >= 0;
   const blamed = judged.blame >= 0 ? judged.blame : step;
-  const verdict =
-    judged.grade === 'right'
-      ? due === trueDue(plan, square)
-        ? 'right'
-        : 'follows'
-      : judged.grade === 'wrong' || judged.blame >= 0
-        ? 'wrong'
-        : 'neutral';
-  const remark = { step: verdict === 'wrong' ? blamed : step, verdict, given, due } as const;
-  return { ledger, remark: judged.kind ? { ...remark, skill: 'kind' } : remark };
+  const found = noted(ledger, blamed, wrong ? 'wrong' : 'neutral', laid, due);
+  return judged.kind ? { ledger, remark: { ...found.remark!, skill: 'kind' } } : found;
 };
 
-function laidLedger(
-  { plan, ledger, charged }: Scene,
-  after: Desk,
-  action: Bars,
-  { act, square }: { readonly act: number; readonly square: Square },
-): Ledger {
+function laidLedger(before: Scene, after: Desk, action: Bars, square: Square, act: number): Ledger {
+  const { plan, ledger } = before;
   const index = at(plan, square);
   const here = at(plan, action.square);
   const count = action.do === 'layBars' ? action.count : -action.count;
@@ -86,28 +74,18 @@ function laidLedger(
   const bars = { act, square: action.square, kind: action.kind, count };
   const lay: Lay = here === index ? bars : { ...bars, weight: 10 };
   const laid = plot.laid + worth(lay);
-  const lays = laid === 0 ? [] : count < 0 ? without(plot.lays, lay) : [...plot.lays, lay];
-  const heap = heapAfter(ledger.heaps[here]!, after, action.square, index);
+  const lays = laid === 0 ? NO_LAYS : count < 0 ? without(plot.lays, lay) : added(plot.lays, lay);
+  const heap = heapAfter(plan, ledger.heaps[here]!, after, action.square, index);
   const heaps = heap === ledger.heaps[here] ? ledger.heaps : replaced(ledger.heaps, here, heap);
+  const owing = owes(before);
   // What is as due pays for nothing and needs no payment.
-  if (laid === ownDue(after, square) && ledger.debts.length === 0 && !anyHalf(ledger)) {
-    const right = replaced(ledger.plots, index, plotWith(plot, lays, laid, laid));
-    return withPlots(ledger, right, heaps);
-  }
-  const plots = replaced(ledger.plots, index, plotWith(plot, lays, laid, plot.right));
-  const evened = evenOutDiagonal(plan, after, withPlots(ledger, plots, heaps), square, {
-    act,
-    charged: (pair) => charged.has(laidStep(plan, pair)),
-  });
-  return rightNow(
-    settleByBars(plan, after, evened, {
-      act,
-      charged: (place) => charged.has(settledStep(plan, place)),
-    }),
-    after,
-    square,
-    index,
-  );
+  const settled = !owing && laid === ownDue(after, square);
+  const now = plotWith(plot, lays, laid, settled ? laid : plot.right);
+  const next = withPlots(ledger, replaced(ledger.plots, index, now), heaps);
+  if (settled) return next;
+  const evened = evenOutDiagonal(before, after, next, square, act);
+  const paid = owing ? settleByBars(before, after, evened, act) : evened;
+  return rightNow(paid, after, square, index);
 }
 
 /** Remembers the amount that is right for the tiles as they are now. */
@@ -141,13 +119,19 @@ export function without(lays: readonly Lay[], lifted: Lay): readonly Lay[] {
   return left === 0 ? kept : [...kept, { ...lifted, count: -left }];
 }
 
-export function heapAfter(heap: Heap, after: Desk, square: Square, pair: number): Heap {
+export function heapAfter(plan: Plan, heap: Heap, after: Desk, square: Square, pair: number): Heap {
   if (pileValue(after.piles[square[0]]![square[1]]!) === 0) return EMPTY_HEAP;
   const rows = heap.rows | (1 << square[0]);
-  if (heap.pairs.length === 0) return { pairs: [pair], rows };
-  if (!heap.pairs.includes(pair))
-    return { pairs: [...heap.pairs, pair].sort((a, b) => a - b), rows };
+  if (heap.pairs.length === 0) {
+    const own = plan.ownHeaps[at(plan, square)]!;
+    return own.pairs[0] === pair && own.rows === rows ? own : { pairs: [pair], rows };
+  }
+  if (!heap.pairs.includes(pair)) return { pairs: added(heap.pairs, pair).sort(upwards), rows };
   return rows === heap.rows ? heap : { pairs: heap.pairs, rows };
+}
+
+function upwards(a: number, b: number): number {
+  return a - b;
 }
 
 /**
@@ -193,6 +177,14 @@ const TOO_LITTLE: Standing = { ...STANDS, grade: 'short' };
 const TOO_MUCH: Standing = { ...STANDS, grade: 'wrong' };
 const WRONG_KIND: Standing = { ...TOO_MUCH, kind: true };
 const STALE: Standing = { ...STANDS, stale: true };
+
+/** The standing of most layings: as due, or still on the way to it. null: it has to be looked into. */
+function plainStanding({ plan, claims }: Scene, plot: Plot, due: number | null): Standing | null {
+  const { laid, right } = plot;
+  if (due === null || laid <= 0 || plan.problem.policy.laying === 'turns') return null;
+  if (laid === due) return STANDS;
+  return laid < due && laid !== right && claims.size === 0 ? TOO_LITTLE : null;
+}
 
 /** How the bars laid on a square stand against its own due. `last`: no more laying is to come. */
 function standingOf(scene: Scene, square: Square, last: boolean): Standing {

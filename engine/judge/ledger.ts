@@ -1,7 +1,18 @@
 import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
 import { BLANK_ROW, type SquareRow } from './paper/squares.ts';
-import type { Debt, Finding, Grade, Heap, Ledger, Moment, Plan, Plot, Scene } from './scene.ts';
+import type {
+  Debt,
+  Finding,
+  Grade,
+  Half,
+  Heap,
+  Ledger,
+  Moment,
+  Plan,
+  Plot,
+  Scene,
+} from './scene.ts';
 
 /** The list with the item at the place, filled up with nothing below it; how long it is says nothing. */
 export function placed<T>(
@@ -50,7 +61,7 @@ export function emptyLedger(plan: Plan): Ledger {
     plots: new Array<Plot>(squares).fill(EMPTY_PLOT),
     heaps: new Array<Heap>(squares).fill(EMPTY_HEAP),
     debts: [],
-    halves: {},
+    halves: [],
     disturbed: 0,
     read: [],
     said: [],
@@ -78,6 +89,14 @@ export function at(plan: Plan, square: Square): number {
 
 export function squareAt(plan: Plan, index: number): Square {
   return plan.squares[index]!;
+}
+
+/** One more at the end; a list that is spread into another, or pushed to, takes far more room than it needs. */
+export function added<T>(list: readonly T[], item: T): T[] {
+  const copy = new Array<T>(list.length + 1);
+  for (let index = 0; index < list.length; index += 1) copy[index] = list[index]!;
+  copy[list.length] = item;
+  return copy;
 }
 
 export function replaced<T>(list: readonly T[], index: number, item: T): T[] {
@@ -119,6 +138,13 @@ export function slidStep(plan: Plan, rows: number): number {
   return -1;
 }
 
+/** The pair's own step to lay; outside the problem the nearest of its row, else of the nearest row. */
+export function laidStep(plan: Plan, square: Square): number {
+  const nearRow = Math.min(square[0], plan.up.length - 1);
+  const nearColumn = Math.min(square[1], plan.across.length - 1);
+  return plan.tables.laid[nearRow * plan.columns + nearColumn] ?? -1;
+}
+
 /** The only row in the mask, or −1. */
 export function onlyRow(rows: number): number {
   return rows > 0 && (rows & (rows - 1)) === 0 ? 31 - Math.clz32(rows) : -1;
@@ -139,6 +165,13 @@ const NO_DEBTS: readonly Debt[] = [];
 export function debtsOf(scene: Scene, step: number): readonly Debt[] {
   if (scene.ledger.debts.length === 0) return NO_DEBTS;
   return scene.ledger.debts.filter((debt) => debt.step === step);
+}
+
+export function halfAt({ halves }: Ledger, place: number): Half | undefined {
+  for (let index = 0; index < halves.length; index += 1) {
+    if (halves[index]!.place === place) return halves[index];
+  }
+  return undefined;
 }
 
 export function finding(

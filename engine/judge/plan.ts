@@ -1,3 +1,4 @@
+import type { Square } from '../mat/geometry.ts';
 import { amountOf, digitsOf } from '../numerals/numeral.ts';
 import type { Problem } from '../problem.ts';
 import type { Aspect, BarePlan, Plan, Scope, TableKind } from './scene.ts';
@@ -7,16 +8,18 @@ import type { Step } from './work.ts';
 export function makePlan(problem: Problem, aspects: readonly Aspect[]): Plan {
   const { multiplicand, multiplier, mat } = problem;
   const amount = amountOf(multiplicand);
+  const squares = Array.from(
+    { length: mat.rows * mat.columns },
+    (_, index): Square => [Math.floor(index / mat.columns), index % mat.columns],
+  );
   const bare: BarePlan = {
     problem,
     columns: mat.columns,
     rows: mat.rows,
     across: multiplicand.digits,
     up: multiplier.digits,
-    squares: Array.from({ length: mat.rows * mat.columns }, (_, index) => [
-      Math.floor(index / mat.columns),
-      index % mat.columns,
-    ]),
+    squares,
+    ownHeaps: squares.map(([row], index) => ({ pairs: [index], rows: 1 << row })),
     product: digitsOf(amount * amountOf(multiplier)),
     partials: multiplier.digits.map((digit) => digitsOf(amount * BigInt(digit))),
     trueRows: multiplier.digits.map((digit, row) => amount * BigInt(digit) * 10n ** BigInt(row)),

@@ -52,7 +52,7 @@ function readMat(scene: Scene): Reading {
         ready = Math.min(ready, place);
       }
     }
-  for (const place in scene.ledger.halves) ready = Math.min(ready, Number(place));
+  for (const { place } of scene.ledger.halves) ready = Math.min(ready, place);
   const carried = carry(bottom);
   const ways = ready === places ? [carried] : [units(bottom), carried, units(whole), carry(whole)];
   return { bottom: carried, ways, ready };

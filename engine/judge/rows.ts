@@ -65,8 +65,7 @@ export function sayable(scene: Scene, row: number): readonly bigint[] {
 /** Ten-bars of the row that are taken and not yet laid as ones, less ones laid before their tens were taken. */
 function halfMade({ ledger }: Scene, row: number): bigint {
   let sum = 0n;
-  for (const place in ledger.halves)
-    sum += amountAt(ledger.halves[place]!.byRow[row] ?? 0, Number(place) + 1);
+  for (const { byRow, place } of ledger.halves) sum += amountAt(byRow[row] ?? 0, place + 1);
   return sum;
 }
 

@@ -19,6 +19,8 @@ export interface Plan {
   readonly product: readonly number[];
   /** The squares of the mat, by row × columns + column. */
   readonly squares: readonly Square[];
+  /** By square: how a pile is that holds bars of its own pair alone; most piles are so. */
+  readonly ownHeaps: readonly Heap[];
   readonly partials: readonly (readonly number[])[];
   /** The same as amounts, placeholders included, in units of 10^origin. */
   readonly trueRows: readonly bigint[];
@@ -112,6 +114,8 @@ export interface Debt {
 
 /** A half-made exchange: ten-bars taken less ones laid, in all and by the row of the square that was named. */
 export interface Half {
+  /** The place of `from`, counted from `origin`. */
+  readonly place: number;
   readonly left: number;
   readonly byRow: readonly number[];
   readonly from: Square;
@@ -164,8 +168,8 @@ export interface Ledger {
   readonly plots: readonly Plot[];
   readonly heaps: readonly Heap[];
   readonly debts: readonly Debt[];
-  /** By place of `from`, counted from `origin`. */
-  readonly halves: Readonly<Record<number, Half>>;
+  /** At most one a place, the lowest first. */
+  readonly halves: readonly Half[];
   /** Bit r: something of row r was slid, or something came down on it. */
   readonly disturbed: number;
   /** What was right when it was read, said or answered: once right it stays right. By place from the origin, */

@@ -1,8 +1,7 @@
 import { pileValue } from '../mat/position.ts';
 import { countedStep, uncounted } from './counting.ts';
-import { anyHalf } from './debts.ts';
 import { evenHalves, noteExchange } from './exchanging.ts';
-import { debtsOf, finding, isOver, settledStep, squareAt } from './ledger.ts';
+import { debtsOf, finding, halfAt, isOver, settledStep, squareAt } from './ledger.ts';
 import { reading } from './product.ts';
 import type { Aspect, Finding, Moment, Scene } from './scene.ts';
 import { leftAbove } from './sliding.ts';
@@ -12,11 +11,11 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
   const { plan, ledger } = scene;
   const over = isOver(moment);
   // The finish of a row asks only for exchanges that were wrong or are half made.
-  if (moment.at === 'row' && ledger.debts.length === 0 && !anyHalf(ledger)) return;
+  if (moment.at === 'row' && ledger.debts.length + ledger.halves.length === 0) return;
   const own = reading(scene);
   for (let index = 0; index < plan.product.length; index += 1) {
     const step = settledStep(plan, index);
-    const half = ledger.halves[index];
+    const half = halfAt(ledger, index);
     const follows = (own.bottom[index] ?? 0) !== plan.product[index];
     findings[step] = finding(over || own.ready > index ? 'right' : 'none', follows);
     if (debtsOf(scene, step).length > 0) findings[step] = finding('wrong', false);
@@ -32,10 +31,9 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
 /** Halves and debts beyond the product's places belong to the highest place. */
 function beyond(scene: Scene, findings: Finding[], over: boolean): void {
   if (!over) return;
-  for (const place in scene.ledger.halves) {
-    if (Number(place) >= scene.plan.product.length) {
-      findings[settledStep(scene.plan, Number(place))] = finding('wrong', false);
-    }
+  for (const { place } of scene.ledger.halves) {
+    if (place >= scene.plan.product.length)
+      findings[settledStep(scene.plan, place)] = finding('wrong', false);
   }
 }
 

@@ -113,7 +113,7 @@ function layMore(scene: Scene, square: Square, beads: number): Suggestion {
 }
 
 function halfMove(scene: Scene): Suggestion | null {
-  for (const { left, from, to } of Object.values(scene.ledger.halves)) {
+  for (const { left, from, to } of scene.ledger.halves) {
     const next = to[0] + to[1] === from[0] + from[1] + 1 ? to : ([from[0], from[1] + 1] as const);
     if (next[1] >= scene.plan.columns) continue;
     if (left > 0) return exchange(scene, { do: 'exchange', from, tens: 0, to: next, ones: left });

@@ -51,7 +51,7 @@ function columnsOf(scene: Scene, row: number): readonly Columns[] {
 }
 
 function halfMade({ ledger }: Scene, row: number): boolean {
-  return Object.values(ledger.halves).some(({ from }) => from[0] === row);
+  return ledger.halves.some(({ from }) => from[0] === row);
 }
 
 /** By its tiles: such a row may stay empty, whatever was laid there by mistake. */
