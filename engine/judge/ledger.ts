@@ -1,6 +1,6 @@
 import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
-import { BLANK_ROW, type SquareRow } from './paper/squares.ts';
+import { blankRow, type SquareRow } from './paper/squares.ts';
 import type {
   Debt,
   Finding,
@@ -72,7 +72,7 @@ export function emptyLedger(plan: Plan): Ledger {
     sumLine: [],
     pens: [],
     sumPens: [],
-    squareRows: new Array<SquareRow>(plan.rows).fill(BLANK_ROW),
+    squareRows: new Array<SquareRow>(plan.rows).fill(blankRow(plan.columns)),
     factDigits: [],
   };
 }

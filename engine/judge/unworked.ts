@@ -60,7 +60,7 @@ function squaresWorked({ position, ledger }: Scene): number {
   for (let index = 0; index < ledger.plots.length; index += 1) {
     if (ledger.plots[index]!.laid > 0) laid += 1;
   }
-  return Math.max(laid, position.paper.touched.length);
+  return Math.max(laid, position.paper.touched?.count ?? 0);
 }
 
 /** Whether the child's own tiles ask for more than one square in the row; printed numbers always do. */
@@ -90,7 +90,7 @@ function isBegunOnPaper(scene: Scene, row: number): boolean {
   const { line } = rowLines(scene)[row]!;
   return (
     said.rows[row] !== undefined ||
-    paper.touched.some((square) => Math.floor(square / plan.columns) === row) ||
+    paper.squares[row] !== undefined ||
     // Where there are several lines, the child began this one for the row.
     (line !== NO_LINE && (plan.up.length > 1 || holdsDigits(position, line)))
   );

@@ -1,7 +1,7 @@
 import type { Problem } from '../problem.ts';
 import type { RefusalCode, Slot } from '../vocabulary.ts';
 import type { ActionOf, Line } from './action.ts';
-import { onMat, type Size } from './geometry.ts';
+import { onMat, type Size, type Square } from './geometry.ts';
 import type { SquareDigit } from './position.ts';
 import {
   FIRST_CARRIES,
@@ -9,9 +9,11 @@ import {
   PRODUCT,
   type Sheet,
   type SquareContent,
+  squaresWith,
   type WrittenLine,
   withDigit,
   withoutDigit,
+  withTouched,
 } from './sheet.ts';
 
 /** What is done on paper. Squared paper has a place for each of the mat's, and one beyond its highest. */
@@ -92,11 +94,10 @@ function writeSquare(
 ): Sheet | RefusalCode {
   if (!onMat(problem.mat, square)) return 'offTheMat';
   if (problem.stage !== 'cells' && problem.stage !== 'open') return 'offThePaper';
-  const index = square[0] * problem.mat.columns + square[1];
   const written = of === undefined ? { digit } : { digit, of };
   const beside = slot === 'own' ? 'fromRight' : 'own';
-  const other = sheet.squares[index]?.[beside];
-  return withSquare(problem.mat, sheet, index, content(slot, written, other));
+  const other = sheet.squares[square[0]]?.[square[1]]?.[beside];
+  return withSquare(problem.mat, sheet, square, content(slot, written, other));
 }
 
 const NO_CONTENT: SquareContent = {};
@@ -107,11 +108,11 @@ function content(slot: Slot, written: SquareDigit, other: SquareDigit | undefine
   return slot === 'own' ? { fromRight: other, own: written } : { own: other, fromRight: written };
 }
 
-function withSquare({ rows, columns }: Size, sheet: Sheet, index: number, content: SquareContent) {
-  const squares = sheet.squares.slice();
-  while (squares.length < rows * columns) squares.push(undefined);
-  const touched = squares[index] === undefined ? [...sheet.touched, index] : sheet.touched;
-  squares[index] = content;
+function withSquare(mat: Size, sheet: Sheet, square: Square, content: SquareContent): Sheet {
+  const [row, column] = square;
+  const squares = squaresWith(mat, sheet.squares, square, content);
+  const isNew = sheet.squares[row]?.[column] === undefined;
+  const touched = isNew ? withTouched(sheet.touched, square) : sheet.touched;
   const { lines, kept, begun, points } = sheet;
   return { lines, kept, begun, points, squares, touched };
 }
@@ -122,9 +123,8 @@ function rubSquare(
   { square, slot }: OnSquare<ActionOf<'rub'>>,
 ): Sheet | RefusalCode {
   if (!onMat(mat, square)) return 'nothingThere';
-  const index = square[0] * mat.columns + square[1];
-  const { [slot]: there, ...others } = sheet.squares[index] ?? NO_CONTENT;
-  return there === undefined ? 'nothingThere' : withSquare(mat, sheet, index, others);
+  const { [slot]: there, ...others } = sheet.squares[square[0]]?.[square[1]] ?? NO_CONTENT;
+  return there === undefined ? 'nothingThere' : withSquare(mat, sheet, square, others);
 }
 
 function rubLine(

@@ -54,6 +54,7 @@ export function placesOn({ lines }: Sheet, line: Line): readonly number[] {
 const NO_PLACES: readonly number[] = [];
 
 export type SquareContent = Readonly<Partial<Record<Slot, SquareDigit>>>;
+export type SquareLine = readonly (SquareContent | undefined)[];
 
 /** Paper as the judge works with it: small indexes for texts, so that one digit more copies little. Never changed. */
 export interface Sheet {
@@ -63,10 +64,18 @@ export interface Sheet {
   readonly kept: readonly number[];
   readonly begun: Paper['begun'];
   readonly points: Paper['points'];
-  /** By row × columns + column. */
-  readonly squares: readonly (SquareContent | undefined)[];
-  /** Indexes of the squares that were ever written on, in the order in which `Paper` keeps them. */
-  readonly touched: readonly number[];
+  /** By row, then by column; a row that was never written on is none. */
+  readonly squares: readonly (SquareLine | undefined)[];
+  /** Every square that was ever written on, the last that `Paper` keeps first. */
+  readonly touched: Touched | null;
+}
+
+/** A square that was written on, and those that were written on before it: one more copies none of them. */
+export interface Touched {
+  readonly square: Square;
+  readonly before: Touched | null;
+  /** Of all of them. */
+  readonly count: number;
 }
 
 export const EMPTY_SHEET: Sheet = {
@@ -75,7 +84,7 @@ export const EMPTY_SHEET: Sheet = {
   begun: {},
   points: {},
   squares: [],
-  touched: [],
+  touched: null,
 };
 
 interface Mat extends Size {
@@ -89,7 +98,7 @@ export function withDigit(
   digit: number,
   { rows, columns, origin }: Mat,
 ): WrittenLine {
-  const digits = line === undefined ? blank(rows + columns) : line.digits.slice();
+  const digits = line === undefined ? blank<number>(rows + columns + 1) : line.digits.slice();
   const is = digits[at] !== undefined;
   digits[at] = digit;
   if (line === undefined) return { digits, places: [at] };
@@ -119,10 +128,10 @@ export function withoutDigit(line: WrittenLine, at: number): WrittenLine | null 
   return { digits, places: line.places.filter((each) => each !== at) };
 }
 
-function blank(places: number): (number | undefined)[] {
-  const digits: (number | undefined)[] = [];
-  for (let at = 0; at <= places; at += 1) digits.push(undefined);
-  return digits;
+function blank<T>(length: number): (T | undefined)[] {
+  const list: (T | undefined)[] = [];
+  for (let at = 0; at < length; at += 1) list.push(undefined);
+  return list;
 }
 
 /** The sheet that shows as this paper. */
@@ -136,15 +145,31 @@ export function sheetOf(mat: Mat, paper: Paper): Sheet {
       lines[index] = withDigit(lines[index], at, written[place]!, mat);
     }
   }
-  const squares: (SquareContent | undefined)[] = [];
-  const touched = Object.keys(paper.squares).map((key) => {
+  let { squares, touched } = EMPTY_SHEET;
+  for (const key of Object.keys(paper.squares)) {
     const [row, column] = key.split(':').map(Number);
-    const index = row! * mat.columns + column!;
-    while (squares.length < index) squares.push(undefined);
-    squares[index] = paper.squares[key]!;
-    return index;
-  });
+    touched = withTouched(touched, [row!, column!]);
+    squares = squaresWith(mat, squares, touched.square, paper.squares[key]!);
+  }
   return { lines, kept, begun: paper.begun, points: paper.points, squares, touched };
+}
+
+export function withTouched(before: Touched | null, square: Square): Touched {
+  return { square, before, count: (before?.count ?? 0) + 1 };
+}
+
+/** The squares with something else on one of them. */
+export function squaresWith(
+  { rows, columns }: Size,
+  squares: Sheet['squares'],
+  [row, column]: Square,
+  content: SquareContent,
+): Sheet['squares'] {
+  const lines = squares.length === 0 ? blank<SquareLine>(rows) : squares.slice();
+  const line = lines[row]?.slice() ?? blank<SquareContent>(columns);
+  line[column] = content;
+  lines[row] = line;
+  return lines;
 }
 
 /** How `Paper` names a square. */
@@ -157,7 +182,7 @@ const KEYS = Array.from({ length: MAT_LIMITS.rows.most }, (_, row) =>
 );
 
 /** How a sheet shows. */
-export function paperOf({ columns, origin }: Mat, sheet: Sheet): Paper {
+export function paperOf({ origin }: Mat, sheet: Sheet): Paper {
   const lines: Record<string, Record<string, number>> = {};
   for (const index of sheet.kept) {
     const { digits, places } = sheet.lines[index]!;
@@ -165,9 +190,12 @@ export function paperOf({ columns, origin }: Mat, sheet: Sheet): Paper {
     for (const at of places) shown[origin + at] = digits[at]!;
     lines[LINES[index]!] = shown;
   }
+  const touched: Square[] = [];
+  for (let last = sheet.touched; last !== null; last = last.before) touched.push(last.square);
   const squares: Record<string, SquareContent> = {};
-  for (const index of sheet.touched) {
-    squares[KEYS[Math.floor(index / columns)]![index % columns]!] = sheet.squares[index]!;
+  for (let index = touched.length - 1; index >= 0; index -= 1) {
+    const [row, column] = touched[index]!;
+    squares[KEYS[row]![column]!] = sheet.squares[row]![column]!;
   }
   return { lines, begun: sheet.begun, points: sheet.points, squares };
 }

@@ -38,10 +38,11 @@ const diagonals: Addends = {
 function sumsOf(plan: Plan, position: Desk): Sums {
   const sums = noSums(plan);
   const { squares, touched } = position.paper;
-  for (const index of touched) {
-    const sum = sums[Math.floor(index / plan.columns) + (index % plan.columns)]!;
+  for (let last = touched; last !== null; last = last.before) {
+    const [row, column] = last.square;
+    const sum = sums[row + column]!;
     for (const slot of SLOTS) {
-      const written = squares[index]![slot];
+      const written = squares[row]![column]![slot];
       if (written === undefined) continue;
       sum.base += written.digit;
       sum.reaching += 1;

@@ -6,7 +6,7 @@ import { digitDue, type Fact, isTurned, writtenValue } from './facts-row.ts';
 import type { Fault } from './line-reading.ts';
 import { type Entry, PARTS, type Part } from './squares.ts';
 
-type Judged = Fault & { readonly kind: 'fact' | 'where'; readonly pair: Square };
+export type Judged = Fault & { readonly kind: 'fact' | 'where'; readonly pair: Square };
 
 export function factStep(plan: Plan, pair: Square): number {
   return nearestStep(plan, pair, 'fact');
@@ -37,29 +37,35 @@ export function squareFaults(scene: Scene, squares: Squares): readonly Judged[] 
   return NO_FAULTS;
 }
 
-/** `rest`: what no fault accounts for yet; both slots of a fact stand in it one after the other. */
+/** `amiss`: what needs a fault to account for it; both slots of a fact stand in it one after the other. */
 function faultsIn(scene: Scene, squares: Squares): readonly Judged[] {
   const faults: Judged[] = [];
-  let rest: Amiss[] = [];
-  for (const [row, read] of squares.entries())
-    for (const each of amissIn(read, scene.ledger.factDigits[row])) {
-      if (!isTurned(each.fact)) rest.push(each);
-      else if (faults.at(-1)?.pair !== each.fact.pair) faults.push(turnedFault(scene, each.fact));
+  const amiss: Amiss[] = [];
+  for (let row = 0; row < squares.length; row += 1) {
+    if (squares[row]!.quiet) continue;
+    for (const each of amissIn(squares[row]!, scene.ledger.factDigits[row])) {
+      if (isTurned(each.fact)) {
+        if (faults.at(-1)?.pair !== each.fact.pair) faults.push(turnedFault(scene, each.fact));
+      } else if (each.entry !== undefined || each.fact.final) amiss.push(each);
     }
+  }
+  // Digits that are due where nothing stands, and were found elsewhere.
+  const found: Amiss[] = [];
   for (const { lost } of squares)
     for (const entry of lost) {
-      const place = rest.find(
-        (each) => isLacking(each, entry.digit) && isPair(each.fact, entry.of!),
-      );
-      rest = rest.filter((each) => each !== place);
+      const places = lackingIn(scene, squares, found, entry.digit);
+      const place = places.find(({ fact }) => isPair(fact, entry.of!));
+      if (place !== undefined) found.push(place);
       faults.push(strayFault(scene, squares, entry));
     }
-  for (const each of rest.filter((some) => mayBelongElsewhere(scene, some))) {
-    const home = nearestHome(rest, each.entry!);
+  for (const each of amiss.filter((some) => mayBelongElsewhere(scene, some))) {
+    const entry = each.entry!;
+    const home = nearestHome(lackingIn(scene, squares, found, entry.digit), entry);
     if (home === undefined) continue;
-    rest = rest.filter((some) => some !== home && some !== each);
-    faults.push(faultOf(scene, 'where', home.fact, [each.entry!], home.fact.due!));
+    found.push(home, each);
+    faults.push(faultOf(scene, 'where', home.fact, [entry], home.fact.due!));
   }
+  const rest = amiss.filter((each) => !isFound(found, each));
   for (let index = 0; index < rest.length; index += 1) {
     const { fact, entry } = rest[index]!;
     // Two wrong digits are one misremembered fact.
@@ -78,9 +84,26 @@ function faultsIn(scene: Scene, squares: Squares): readonly Judged[] {
   );
 }
 
-/** Nothing stands there, and this digit is due. */
-function isLacking({ fact, part, entry }: Amiss, digit: number): boolean {
-  return entry === undefined && digitDue(fact.due!, part) === digit;
+/** Where nothing stands, this digit is due, and none was found for it yet. */
+function lackingIn(
+  { ledger }: Scene,
+  squares: Squares,
+  found: readonly Amiss[],
+  digit: number,
+): readonly Amiss[] {
+  return squares.flatMap((read, row) =>
+    amissIn(read, ledger.factDigits[row]).filter(
+      (each) =>
+        each.entry === undefined &&
+        digitDue(each.fact.due!, each.part) === digit &&
+        !isTurned(each.fact) &&
+        !isFound(found, each),
+    ),
+  );
+}
+
+function isFound(found: readonly Amiss[], { fact, part }: Amiss): boolean {
+  return found.some((each) => each.fact === fact && each.part === part);
 }
 
 export function isPair({ pair }: Pick<Fact, 'pair'>, other: Square): boolean {
@@ -115,11 +138,10 @@ function mayBelongElsewhere(scene: Scene, { fact, part, entry }: Amiss): boolean
   return fact.final && digitDue(fact.due!, part) === 0;
 }
 
-function nearestHome(rest: readonly Amiss[], { square, digit }: Entry): Amiss | undefined {
+function nearestHome(places: readonly Amiss[], { square }: Entry): Amiss | undefined {
   let nearest = Number.POSITIVE_INFINITY;
   let home: Amiss | undefined;
-  for (const each of rest) {
-    if (!isLacking(each, digit)) continue;
+  for (const each of places) {
     const { pair } = each.fact;
     const distance = 30 * Math.abs(pair[0] - square[0]) + Math.abs(pair[1] - square[1]);
     if (distance < nearest) [nearest, home] = [distance, each];

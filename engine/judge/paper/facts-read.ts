@@ -1,18 +1,23 @@
+import type { Desk } from '../../mat/desk.ts';
 import type { Square } from '../../mat/geometry.ts';
-import { isOver, placed } from '../ledger.ts';
-import { kept, recalled, slots } from '../memo.ts';
+import { isOver, placed, replaced } from '../ledger.ts';
+import { kept, lastOf, recalled, slots } from '../memo.ts';
 import type { Ledger, Moment, Plan, Scene } from '../scene.ts';
 import {
+  ALL_ENDED,
   type Ends,
   type Fact,
   isRight,
   isTurned,
+  NOT_ENDED,
+  ROW_ENDED,
   type RowRead,
-  readOn,
   readWay,
+  readWith,
+  type Written,
 } from './facts-row.ts';
 import { isFinal } from './rows-written.ts';
-import { type Entry, PARTS, type Part } from './squares.ts';
+import { type Entry, PARTS, type Part, type SquareRow } from './squares.ts';
 
 /** What one slot lacks, and what it holds that is not due there. */
 export interface Amiss {
@@ -26,6 +31,12 @@ type RightDigits = Ledger['factDigits'][number];
 
 /** A row of squares as it reads best: its slots as usual, or all swapped. */
 export interface RowOfFacts extends Omit<RowRead, 'amiss'> {
+  /** What it was read from. */
+  readonly line: SquareRow;
+  readonly ends: Ends;
+  readonly usual: RowRead;
+  /** The other way round; the usual way again where that leaves nothing amiss. */
+  readonly other: RowRead;
   /** The slots are used the other way round. */
   readonly swapped: boolean;
   /** The other way round, in a row that does not show yet how it is written. */
@@ -39,59 +50,98 @@ export interface RowOfFacts extends Omit<RowRead, 'amiss'> {
 /** By row of the mat. */
 export type Squares = readonly RowOfFacts[];
 
+/** In mid-work, and when all is over. */
+const SQUARES = slots(2);
+
 /** The squares row by row, the slots of each row as they read best: all as usual or all swapped. */
 export function readSquares(scene: Scene, moment: Moment): Squares {
-  const rows: RowOfFacts[] = [];
-  for (let row = 0; row < scene.plan.rows; row += 1) rows.push(readRow(scene, moment, row));
-  return rows;
+  const { position, ledger, memo } = scene;
+  const { tiles, finished } = position;
+  const { squareRows, factDigits } = ledger;
+  const over = isOver(moment) ? 1 : 0;
+  const asked = moment.at === 'row' ? moment.row : -1;
+  const slot = SQUARES + over;
+  const known = recalled<Squares>(memo, slot, tiles, squareRows, factDigits, finished.rows, asked);
+  if (known !== undefined) return known;
+  const before = lastOf<Squares>(memo, slot, tiles) ?? lastOf(memo, SQUARES + 1 - over, tiles);
+  const squares = readAgain(scene, moment, before);
+  return kept(memo, slot, squares, tiles, squareRows, factDigits, finished.rows, asked);
 }
 
-const MOST_ROWS = 6;
-/** A row that is finished or not, where all is over or not. */
-const WAYS = slots(MOST_ROWS * 4);
-const BEST = slots(MOST_ROWS * 4);
+/** With the same tiles as before, only the rows where something else stands are read again. */
+function readAgain(scene: Scene, moment: Moment, before: Squares | undefined): Squares {
+  const { plan, position, ledger } = scene;
+  let changed = before === undefined;
+  const rows: RowOfFacts[] = [];
+  for (let row = 0; row < plan.rows; row += 1) {
+    const known = before?.[row];
+    const line = ledger.squareRows[row]!;
+    const digits = ledger.factDigits[row];
+    const ends = endsOf(scene, moment, row);
+    // With the digits that it finds right remembered, a row reads as it did.
+    const same =
+      known !== undefined && known.line === line && known.right === digits && known.ends === ends;
+    rows.push(same ? known : readRow(plan, position, row, line, digits, ends, known));
+    changed ||= !same;
+  }
+  return changed ? rows : before!;
+}
+
+/** The squares in mid-work with something else in one slot of a row; in the other rows they are as they were before. */
+export function readWritten(
+  before: Scene,
+  after: Desk,
+  row: number,
+  line: SquareRow,
+  written: Written,
+): Squares {
+  const { plan, ledger } = before;
+  const squares = readSquares(before, NOW);
+  const known = squares[row]!;
+  const { ends } = known;
+  const usual =
+    readWith(plan, after, known.usual, written, false) ??
+    readWay(plan, after, line, row, ends, false, known.usual);
+  const turned = known.other === known.usual ? undefined : known.other;
+  const other =
+    usual.amiss === 0
+      ? usual
+      : ((turned && readWith(plan, after, turned, written, true)) ??
+        readWay(plan, after, line, row, ends, true, turned));
+  const best = bestOf(line, ledger.factDigits[row], ends, usual, other, known);
+  return replaced(squares, row, best);
+}
+
+/** Remembers that they read so, in mid-work, with what was found right remembered as well. */
+export function keepSquares({ position, memo }: Scene, ledger: Ledger, squares: Squares): void {
+  const { tiles, finished } = position;
+  const { squareRows, factDigits } = ledger;
+  kept(memo, SQUARES, squares, tiles, squareRows, factDigits, finished.rows, -1);
+}
+
+function endsOf(scene: Scene, moment: Moment, row: number): Ends {
+  if (isOver(moment)) return ALL_ENDED;
+  return row < scene.plan.up.length && isFinal(scene, moment, row) ? ROW_ENDED : NOT_ENDED;
+}
+
+const NOW: Moment = { at: 'now' };
 
 /** One slip with a fact may be wrong in both its digits. */
 const ONE_SLIP = 2;
 
-export function readRow(scene: Scene, moment: Moment, row: number): RowOfFacts {
-  const { plan, position, ledger, memo } = scene;
-  const over = isOver(moment);
-  const final = row < plan.up.length ? isFinal(scene, moment, row) : over;
-  const slot = row * 4 + (over ? 2 : 0) + (final ? 1 : 0);
-  const { tiles } = position;
-  const line = ledger.squareRows[row]!;
-  const digits = ledger.factDigits[row];
-  const known = recalled<RowOfFacts>(memo, BEST + slot, tiles, line, digits);
-  if (known !== undefined) return known;
-  const ways =
-    recalled<Ways>(memo, WAYS + slot, tiles, line) ??
-    kept(memo, WAYS + slot, waysOf(scene, row, { row: final, all: over }, slot), tiles, line);
-  const best = bestOf(ways, digits, final);
-  // With the digits that it finds right remembered, the row reads as it did.
-  return kept(memo, BEST + slot, best, tiles, line, best.right);
-}
-
-/** A row read as usual; the other way round only where that leaves something amiss, else the same again. */
-interface Ways {
-  readonly usual: RowRead;
-  readonly other: RowRead;
-}
-
-function waysOf({ plan, position, ledger, memo }: Scene, row: number, ends: Ends, slot: number) {
-  const line = ledger.squareRows[row]!;
-  const before = memo[WAYS + slot];
-  const ways = before !== undefined && before.a === position.tiles ? (before.made as Ways) : null;
-  const usual =
-    (ways === null ? null : readOn(plan, position, line, ways.usual, ends, false)) ??
-    readWay(plan, position, line, row, ends, false);
-  if (usual.amiss === 0) return { usual, other: usual };
-  const other =
-    (ways === null || ways.other === ways.usual
-      ? null
-      : readOn(plan, position, line, ways.other, ends, true)) ??
-    readWay(plan, position, line, row, ends, true);
-  return { usual, other };
+function readRow(
+  plan: Plan,
+  desk: Desk,
+  row: number,
+  line: SquareRow,
+  digits: RightDigits,
+  ends: Ends,
+  known: RowOfFacts | undefined,
+): RowOfFacts {
+  const usual = readWay(plan, desk, line, row, ends, false, known?.usual);
+  const turned = known?.other === known?.usual ? undefined : known?.other;
+  const other = usual.amiss === 0 ? usual : readWay(plan, desk, line, row, ends, true, turned);
+  return bestOf(line, digits, ends, usual, other, known);
 }
 
 /**
@@ -99,13 +149,21 @@ function waysOf({ plan, position, ledger, memo }: Scene, row: number, ends: Ends
  * fact, in a row whose slots are swapped it may then ask two steps. What would be right the other way is not asked, as
  * long as the row is not finished and one slip may make the difference.
  */
-function bestOf({ usual, other }: Ways, digits: RightDigits, final: boolean): RowOfFacts {
+function bestOf(
+  line: SquareRow,
+  digits: RightDigits,
+  ends: Ends,
+  usual: RowRead,
+  other: RowRead,
+  known: RowOfFacts | undefined,
+): RowOfFacts {
   const swapped = isSwapped(digits, usual, other);
-  const close = !final && other !== usual && Math.abs(other.amiss - usual.amiss) <= ONE_SLIP;
+  const close = !ends.row && other !== usual && Math.abs(other.amiss - usual.amiss) <= ONE_SLIP;
   const rival = close ? (swapped ? usual : other) : null;
-  const { found, lost } = swapped ? other : usual;
-  const quiet = lost.length === 0 && !isLoud(found, digits);
-  return { found, lost, swapped, rival, quiet, right: rightIn(found, digits) };
+  const { found, lost, amiss } = swapped ? other : usual;
+  const quiet = amiss === 0 || (lost.length === 0 && !isLoud(found, digits));
+  const right = rightIn(found, digits, known?.right === digits ? known?.found : undefined);
+  return { line, ends, usual, other, found, lost, swapped, rival, quiet, right };
 }
 
 /** Whether the digit that this action wrote would be right the other way round, where that is not known yet. */
@@ -144,12 +202,16 @@ function isLoud(facts: readonly Fact[], digits: RightDigits): boolean {
   return false;
 }
 
-/** The list itself where nothing is right that was not so before. */
-function rightIn(facts: readonly Fact[], before: RightDigits): RightDigits {
+/** The list itself where nothing is right that was not so before; `known`: the facts that it holds already. */
+function rightIn(
+  facts: readonly Fact[],
+  before: RightDigits,
+  known: readonly Fact[] | undefined,
+): RightDigits {
   let digits = before;
   for (let index = 0; index < facts.length; index += 1) {
     const fact = facts[index]!;
-    if (fact.due === null) continue;
+    if (fact.due === null || fact === known?.[index]) continue;
     if (fact.units !== undefined) digits = withRight(digits, fact, 'units', fact.units.digit);
     if (fact.tens !== undefined) digits = withRight(digits, fact, 'tens', fact.tens.digit);
   }

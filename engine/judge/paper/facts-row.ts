@@ -1,8 +1,9 @@
 import type { Desk } from '../../mat/desk.ts';
 import { isSameSquare, type Square } from '../../mat/geometry.ts';
-import { trueDue } from '../ledger.ts';
+import type { Slot } from '../../vocabulary.ts';
+import { replaced, trueDue } from '../ledger.ts';
 import type { Plan } from '../scene.ts';
-import type { Entry, Part, SquareRow } from './squares.ts';
+import { type Entry, PARTS, type Part, type SquareRow } from './squares.ts';
 
 /** One fact on the squares: what its own tiles make due and what stands in its two slots. */
 export interface Fact {
@@ -14,10 +15,13 @@ export interface Fact {
   /** Slots where a digit stands now that names another pair. */
   readonly covered: readonly Part[];
   readonly final: boolean;
+  /** How much of it is amiss, as long as nothing of its row is lost. */
+  readonly amiss: number;
 }
 
 /** One row of squares read one way. */
 export interface RowRead {
+  readonly ends: Ends;
   readonly found: readonly Fact[];
   /** Digits that say of themselves that they belong to another pair. */
   readonly lost: readonly Entry[];
@@ -29,8 +33,14 @@ export interface Ends {
   readonly row: boolean;
   readonly all: boolean;
 }
+export const NOT_ENDED: Ends = { row: false, all: false };
+export const ROW_ENDED: Ends = { row: true, all: false };
+export const ALL_ENDED: Ends = { row: true, all: true };
 
+const NO_FACTS: readonly Fact[] = [];
 const NOTHING_COVERED: readonly Part[] = [];
+const UNITS_COVERED: readonly Part[] = ['units'];
+const TENS_COVERED: readonly Part[] = ['tens'];
 const NOTHING_LOST: readonly Entry[] = [];
 
 export function digitDue(due: number, part: Part): number {
@@ -71,17 +81,10 @@ function dueOf(plan: Plan, { tiles }: Desk, pair: Square, value: number, ends: E
   return value === trueDue(plan, pair) ? value : 0;
 }
 
-/** What stands in the slots of a row, by the column of the pair that each slot is for. */
-interface Slots {
-  readonly units: (Entry | undefined)[];
-  readonly tens: (Entry | undefined)[];
-  readonly covered: (readonly Part[] | undefined)[];
-  readonly lost: Entry[];
-  /** Nothing comes from the right of the last column. */
-  readonly outside: Fact[];
-}
-
-/** `swapped`: the slots are used the other way round. */
+/**
+ * `swapped`: the slots are used the other way round. `before`: how the row read this way last, with the same tiles;
+ * the facts that have not changed since stay the same.
+ */
 export function readWay(
   plan: Plan,
   desk: Desk,
@@ -89,114 +92,152 @@ export function readWay(
   row: number,
   ends: Ends,
   swapped: boolean,
+  before: RowRead | undefined,
 ): RowRead {
-  const slots: Slots = { units: [], tens: [], covered: [], lost: [], outside: [] };
   const units = swapped ? line.fromRight : line.own;
   const tens = swapped ? line.own : line.fromRight;
-  for (let index = 0; index < line.columns.length; index += 1) {
-    const column = line.columns[index]!;
-    const here = units[column];
-    if (here !== undefined) put(slots, here, row, column, 'units', ends.row);
-    const carried = tens[column];
-    if (carried !== undefined) put(slots, carried, row, column - 1, 'tens', ends.row);
-  }
-  const found = slots.outside;
-  const lost = slots.lost.length === 0 ? NOTHING_LOST : slots.lost;
-  const width = Math.max(
-    plan.across.length,
-    tilesWide(desk),
-    slots.units.length,
-    slots.tens.length,
-  );
-  for (let column = 0; column < width; column += 1) {
+  const known = before?.found ?? NO_FACTS;
+  const sameEnds = before?.ends === ends;
+  // Nothing comes from the right of the last column.
+  const first = tens[0] !== undefined && !isLost(tens[0], pairAt(row, -1)) ? -1 : 0;
+  const width = widthOf(plan, desk, units, tens, row);
+  let found: Fact[] | null = known.length > width - first ? [] : null;
+  let amiss = 0;
+  let covered = false;
+  for (let column = first; column < width; column += 1) {
     const pair = pairAt(row, column);
-    const own = { units: slots.units[column], tens: slots.tens[column] };
-    found.push({
-      pair,
-      due: dueOf(plan, desk, pair, writtenValue(own), ends),
-      units: own.units,
-      tens: own.tens,
-      covered: slots.covered[column] ?? NOTHING_COVERED,
-      final: ends.row,
-    });
+    const here = column < 0 ? undefined : units[column];
+    const carried = tens[column + 1];
+    const was = known[column - first];
+    const same =
+      sameEnds &&
+      was !== undefined &&
+      was.units === here &&
+      was.tens === carried &&
+      was.covered === NOTHING_COVERED &&
+      was.pair === pair;
+    const fact = same ? was : factAt(plan, desk, pair, here, carried, ends, was);
+    if (found !== null) found[column - first] = fact;
+    else if (fact !== was) {
+      found = known.slice();
+      found[column - first] = fact;
+    }
+    amiss += fact.amiss;
+    covered ||= fact.covered !== NOTHING_COVERED;
   }
+  const facts = found ?? known;
+  const astray = (first === 0 && tens[0] !== undefined) || isBeyond(units, tens, width);
+  const lost = covered || astray ? lostIn(desk, units, tens, row) : NOTHING_LOST;
   // A digit that names another pair than its slot's speaks for the other way more than a wrong one.
-  return { found, lost, amiss: 2 * lost.length + amissIn(found, lost) };
+  if (lost.length > 0) amiss = 2 * lost.length + amissIn(facts, lost);
+  return { ends, found: facts, lost, amiss };
 }
 
-/**
- * The same way after something was written or rubbed out: only the facts whose digits are others are read again, for
- * as long as each digit speaks for the pair of its slot; null: the row has to be read as a whole.
- */
-export function readOn(
+/** What was written on a square, or rubbed out there: no entry. */
+export interface Written {
+  readonly column: number;
+  readonly slot: Slot;
+  readonly entry: Entry | undefined;
+}
+
+/** The same way with something else in one slot; null: the row has to be read as a whole. */
+export function readWith(
   plan: Plan,
   desk: Desk,
-  line: SquareRow,
-  { found, lost, amiss }: RowRead,
-  ends: Ends,
+  { ends, found, lost, amiss }: RowRead,
+  { column, slot, entry }: Written,
   swapped: boolean,
 ): RowRead | null {
-  const units = swapped ? line.fromRight : line.own;
-  const tens = swapped ? line.own : line.fromRight;
-  const width = found.length;
-  if (lost.length > 0 || tens[0] !== undefined || found[0]?.pair[1] !== 0) return null;
-  for (let beyond = width; beyond < units.length; beyond += 1)
-    if (units[beyond] !== undefined) return null;
-  for (let beyond = width + 1; beyond < tens.length; beyond += 1)
-    if (tens[beyond] !== undefined) return null;
-  let facts: Fact[] | null = null;
-  let wrong = amiss;
-  for (let column = 0; column < width; column += 1) {
-    const before = found[column]!;
-    const here = units[column];
-    const carried = tens[column + 1];
-    if (here === before.units && carried === before.tens) continue;
-    const { pair, covered, final } = before;
-    if (isLost(here, pair) || isLost(carried, pair)) return null;
-    const own = { units: here, tens: carried };
-    const due = dueOf(plan, desk, pair, writtenValue(own), ends);
-    const fact: Fact = { pair, due, units: here, tens: carried, covered, final };
-    facts ??= found.slice();
-    facts[column] = fact;
-    wrong += amissOf(fact, NOTHING_LOST) - amissOf(before, NOTHING_LOST);
-  }
-  return { found: facts ?? found, lost, amiss: wrong };
+  const isUnits = (slot === 'own') !== swapped;
+  const at = (isUnits ? column : column - 1) - (found[0]?.pair[1] ?? 0);
+  const was = found[at];
+  if (was === undefined || was.pair[1] < 0 || lost.length > 0) return null;
+  if (entry !== undefined && isLost(entry, was.pair)) return null;
+  const [units, tens] = isUnits ? [entry, was.tens] : [was.units, entry];
+  const fact = factAt(plan, desk, was.pair, units, tens, ends, was);
+  return { ends, found: replaced(found, at, fact), lost, amiss: amiss - was.amiss + fact.amiss };
 }
 
-function isLost(entry: Entry | undefined, pair: Square): boolean {
-  const of = entry?.of;
+/** Columns as far as the numbers, the tiles, and the digits that belong there reach. */
+function widthOf(
+  plan: Plan,
+  desk: Desk,
+  units: readonly (Entry | undefined)[],
+  tens: readonly (Entry | undefined)[],
+  row: number,
+): number {
+  let width = Math.max(plan.across.length, tilesWide(desk));
+  for (let column = width; column < units.length; column += 1) {
+    if (isFor(units[column], row, column) || isFor(tens[column + 1], row, column))
+      width = column + 1;
+  }
+  return width;
+}
+
+/** Whether digits stand beyond the columns of the row: all of them are lost. */
+function isBeyond(
+  units: readonly (Entry | undefined)[],
+  tens: readonly (Entry | undefined)[],
+  width: number,
+): boolean {
+  for (let column = width; column < units.length; column += 1) {
+    if (units[column] !== undefined || tens[column + 1] !== undefined) return true;
+  }
+  return false;
+}
+
+function isFor(entry: Entry | undefined, row: number, column: number): boolean {
+  return entry !== undefined && !isLost(entry, pairAt(row, column));
+}
+
+function isLost({ of }: Entry, pair: Square): boolean {
   return of !== undefined && (of[0] !== pair[0] || of[1] !== pair[1]);
 }
 
-/** The digit in the slot of a pair; −1: of none. */
-function put(
-  slots: Slots,
-  entry: Entry,
+/** The fact of a pair with what stands in its slots; the one that it was, if nothing about it has changed. */
+function factAt(
+  plan: Plan,
+  desk: Desk,
+  pair: Square,
+  here: Entry | undefined,
+  carried: Entry | undefined,
+  ends: Ends,
+  was: Fact | undefined,
+): Fact {
+  const units = here !== undefined && isLost(here, pair) ? undefined : here;
+  const tens = carried !== undefined && isLost(carried, pair) ? undefined : carried;
+  const covered = coveredBy(here !== units, carried !== tens);
+  const due = pair[1] < 0 ? 0 : dueOf(plan, desk, pair, writtenValue({ units, tens }), ends);
+  const final = ends.row;
+  const given = was?.pair === pair && was.units === units && was.tens === tens;
+  if (given && was.due === due && was.covered === covered && was.final === final) return was;
+  const fact = { pair, due, units, tens, covered, final, amiss: 0 };
+  fact.amiss = amissOf(fact, NOTHING_LOST);
+  return fact;
+}
+
+function coveredBy(units: boolean, tens: boolean): readonly Part[] {
+  if (units) return tens ? PARTS : UNITS_COVERED;
+  return tens ? TENS_COVERED : NOTHING_COVERED;
+}
+
+/** The digits that name another pair than that of their slot, in the order in which their squares were written on. */
+function lostIn(
+  { paper }: Desk,
+  units: readonly (Entry | undefined)[],
+  tens: readonly (Entry | undefined)[],
   row: number,
-  column: number,
-  part: Part,
-  final: boolean,
-): void {
-  const { of } = entry;
-  if (of !== undefined && (of[0] !== row || of[1] !== column)) {
-    slots.lost.push(entry);
-    if (column >= 0) {
-      const before = slots.covered[column] ?? NOTHING_COVERED;
-      while (slots.covered.length < column) slots.covered.push(undefined);
-      slots.covered[column] = [...before, part];
-    }
-    return;
+): readonly Entry[] {
+  const lost: Entry[] = [];
+  for (let last = paper.touched; last !== null; last = last.before) {
+    const [at, column] = last.square;
+    if (at !== row) continue;
+    const carried = tens[column];
+    if (carried !== undefined && isLost(carried, pairAt(row, column - 1))) lost.push(carried);
+    const here = units[column];
+    if (here !== undefined && isLost(here, pairAt(row, column))) lost.push(here);
   }
-  if (column < 0) {
-    const units = part === 'units' ? entry : undefined;
-    const tens = part === 'tens' ? entry : undefined;
-    const pair: Square = [row, column];
-    slots.outside.push({ pair, due: 0, units, tens, covered: NOTHING_COVERED, final });
-    return;
-  }
-  const there = slots[part];
-  while (there.length < column) there.push(undefined);
-  there[column] = entry;
+  return lost.reverse();
 }
 
 /** Columns as far as the child's tiles reach. */
@@ -206,13 +247,14 @@ function tilesWide({ tiles }: Desk): number {
   return wide;
 }
 
+/** One column to the right of the mat and one to its left as well. */
 const PAIRS = Array.from({ length: 6 }, (_, row) =>
-  Array.from({ length: 14 }, (__, column): Square => [row, column]),
+  Array.from({ length: 16 }, (__, index): Square => [row, index - 1]),
 );
 
 /** One and the same for all who ask. */
 function pairAt(row: number, column: number): Square {
-  return PAIRS[row]![column]!;
+  return PAIRS[row]![column + 1]!;
 }
 
 /** Written over by what is counted already, or standing elsewhere with its name. */

@@ -23,13 +23,10 @@ export interface Entry {
   readonly act: number;
 }
 
-/** What stands on the squares of a row. Replaced whenever a digit there is written or rubbed out. */
-export interface SquareRow {
-  /** Columns in the order in which they were first written on. */
-  readonly columns: readonly number[];
-  /** By column. */
-  readonly own: readonly (Entry | undefined)[];
-  readonly fromRight: readonly (Entry | undefined)[];
-}
+/** What stands on the squares of a row, by column. Replaced whenever a digit there is written or rubbed out. */
+export type SquareRow = Readonly<Record<Slot, readonly (Entry | undefined)[]>>;
 
-export const BLANK_ROW: SquareRow = { columns: [], own: [], fromRight: [] };
+export function blankRow(columns: number): SquareRow {
+  const nothing = Array.from({ length: columns }, () => undefined);
+  return { own: nothing, fromRight: nothing };
+}
