@@ -180,7 +180,17 @@ export function finding(
   given: Finding['given'] = null,
   due: Finding['due'] = null,
 ): Finding {
+  if (given === null && due === null) return (follows ? FOLLOWING : BARE)[grade];
   return { grade, follows, given, due };
+}
+
+/** Findings that tell no numbers are the same for every step. */
+const BARE = bareFindings(false);
+const FOLLOWING = bareFindings(true);
+
+function bareFindings(follows: boolean): Readonly<Record<Grade, Finding>> {
+  const bare = (grade: Grade): Finding => ({ grade, follows, given: null, due: null });
+  return { right: bare('right'), wrong: bare('wrong'), short: bare('short'), none: bare('none') };
 }
 
 export const NOTHING_YET: Finding = finding('none', false);

@@ -68,11 +68,11 @@ function units(totals: readonly number[]): number[] {
 }
 
 function carry(totals: readonly number[]): number[] {
-  const digits: number[] = [];
+  const digits = totals.slice();
   let carried = 0;
   for (let place = 0; place < totals.length || carried > 0; place += 1) {
     const total = (totals[place] ?? 0) + carried;
-    digits.push(total % 10);
+    digits[place] = total % 10;
     carried = Math.floor(total / 10);
   }
   return trimmed(digits);
@@ -82,5 +82,5 @@ function carry(totals: readonly number[]): number[] {
 function trimmed(digits: number[]): number[] {
   let length = digits.length;
   while (length > 1 && digits[length - 1] === 0) length -= 1;
-  return digits.slice(0, length);
+  return length === digits.length ? digits : digits.slice(0, length);
 }

@@ -9,9 +9,7 @@ export function trueRow(plan: Plan, row: number): bigint {
 /** What a row's own pairs make with its own layings, and with its wrong counts and exchanges where asked. */
 function rowWith({ plan, ledger }: Scene, row: number, counts: (debt: Debt) => boolean): bigint {
   const beads = rowBeads(plan, ledger, row);
-  let value = 0n;
-  for (let place = beads.length - 1; place >= 0; place -= 1)
-    value = value * 10n + BigInt(beads[place]!);
+  let value = isTruth(plan, row, beads) ? trueRow(plan, row) : amountOf(beads);
   for (const debt of ledger.debts) {
     if (debt.row === row && counts(debt)) value += debt.amount;
   }
@@ -29,6 +27,30 @@ function rowBeads(plan: Plan, { plots }: Ledger, row: number): number[] {
     }
   }
   return beads;
+}
+
+/** Most rows are laid truly: then nothing has to be added up. */
+function isTruth({ across, up, columns }: Plan, row: number, beads: readonly number[]): boolean {
+  for (let place = 0; place < beads.length; place += 1) {
+    const column = place - row;
+    const due = column < 0 || column >= columns ? 0 : (across[column] ?? 0) * (up[row] ?? 0);
+    if (beads[place] !== due) return false;
+  }
+  return true;
+}
+
+function amountOf(beads: readonly number[]): bigint {
+  let value = 0n;
+  for (let place = beads.length - 1; place >= 0; place -= 1)
+    value = value * 10n + BigInt(beads[place]!);
+  return value;
+}
+
+/** Whether nothing can be read from the row but what it makes in the true problem. */
+export function makesTruth({ plan, ledger }: Scene, row: number): boolean {
+  if (ledger.debts.length > 0 || ledger.halves.some(({ byRow }) => (byRow[row] ?? 0) !== 0))
+    return false;
+  return isTruth(plan, row, rowBeads(plan, ledger, row));
 }
 
 /** Whether the row's own work comes to what the true problem makes. */

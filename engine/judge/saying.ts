@@ -1,7 +1,9 @@
 import type { ActionOf } from '../mat/action.ts';
+import { MAT_LIMITS } from '../mat/geometry.ts';
 import { amountText } from '../numerals/numeral.ts';
 import { withReadings } from './changes.ts';
 import { finding, isOver, NOTHING_YET, placed, sceneWith } from './ledger.ts';
+import { remembered, slots } from './memo.ts';
 import { ownRow, rowLaid, sayable, trueRow } from './rows.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 
@@ -17,13 +19,19 @@ export function saidAmount(plan: Plan, text: string): bigint | null {
   return BigInt(whole + decimals.padEnd(-origin, '0'));
 }
 
+/** What was said; said just as it is due, no number has to be made of its text. */
+function amountSaid(scene: Scene, row: number, text: string): bigint | null {
+  const own = ownRow(scene, row);
+  return own >= 0n && text === dueText(scene, row, own) ? own : saidAmount(scene.plan, text);
+}
+
 function rightNow(scene: Scene, row: number, text: string): boolean {
-  const amount = saidAmount(scene.plan, text);
+  const amount = amountSaid(scene, row, text);
   return amount !== null && sayable(scene, row).includes(amount);
 }
 
 function latched(scene: Scene, row: number, text: string): Ledger {
-  const follows = saidAmount(scene.plan, text) !== trueRow(scene.plan, row);
+  const follows = amountSaid(scene, row, text) !== trueRow(scene.plan, row);
   const entry = { given: text, follows };
   return withReadings(scene.ledger, { said: placed(scene.ledger.said, row, entry) });
 }
@@ -46,9 +54,12 @@ function laidOn(plan: Plan, { plots }: Ledger, row: number): string {
     .join();
 }
 
-function dueText(scene: Scene, row: number): string {
-  return amountText(sayable(scene, row)[0]!, scene.plan.problem.mat.origin);
+function dueText(scene: Scene, row: number, due = ownRow(scene, row)): string {
+  const { origin } = scene.plan.problem.mat;
+  return remembered(scene.memo, TEXTS + row, () => amountText(due, origin), due);
 }
+
+const TEXTS = slots(MAT_LIMITS.rows.most);
 
 const note: Note<ActionOf<'say'>> = (before, after, action) => {
   const { ledger, plan } = before;
@@ -75,7 +86,7 @@ function asked(scene: Scene, moment: Moment, row: number): boolean {
 }
 
 function findingOf(scene: Scene, moment: Moment, row: number): Finding {
-  const { plan, position, ledger } = scene;
+  const { position, ledger } = scene;
   const text = position.said.rows[row];
   if (text === undefined) return unsaid(scene, moment, row);
   const before = ledger.said[row];
@@ -83,14 +94,16 @@ function findingOf(scene: Scene, moment: Moment, row: number): Finding {
   if (!asked(scene, moment, row)) return finding('none', false, text, null);
   const right = rightNow(scene, row, text) || wasRight(scene, row, text);
   if (!right) return finding('wrong', false, text, dueText(scene, row));
-  return finding('right', saidAmount(plan, text) !== trueRow(plan, row), text, text);
+  const follows = amountSaid(scene, row, text) !== trueRow(scene.plan, row);
+  return finding('right', follows, text, text);
 }
 
 /** A row that makes nothing need not be said; with several rows an unsaid row follows. */
 function unsaid(scene: Scene, moment: Moment, row: number): Finding {
   if (!isOver(moment)) return NOTHING_YET;
-  const due = dueText(scene, row);
-  if (ownRow(scene, row) === 0n) {
+  const own = ownRow(scene, row);
+  const due = dueText(scene, row, own);
+  if (own === 0n) {
     return finding('right', trueRow(scene.plan, row) !== 0n, null, due);
   }
   return finding(scene.plan.up.length > 1 ? 'right' : 'none', true, null, due);

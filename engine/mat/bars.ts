@@ -9,10 +9,10 @@ export function pileAt({ piles }: Pick<Lying<unknown>, 'piles'>, square: Square)
   return piles[square[0]]?.[square[1]];
 }
 
-function withPile<P>(position: Lying<P>, square: Square, bars: readonly number[]): Lying<P> {
+function withPile<P>(position: Lying<P>, square: Square, pile: Pile): Lying<P> {
   const rows = position.piles.slice();
   const row = rows[square[0]]!.slice();
-  row[square[1]] = bars === EMPTY_PILE.bars ? EMPTY_PILE : { bars };
+  row[square[1]] = pile;
   rows[square[0]] = row;
   const { tiles, paper, said, finished } = position;
   return { tiles, piles: rows, paper, said, finished };
@@ -22,22 +22,47 @@ function withPile<P>(position: Lying<P>, square: Square, bars: readonly number[]
 function withPiles<P>(
   position: Lying<P>,
   square: Square,
-  bars: readonly number[],
+  pile: Pile,
   other: Square,
-  there: readonly number[],
+  there: Pile,
 ): Lying<P> {
-  const after = withPile(position, square, bars);
+  const after = withPile(position, square, pile);
   const rows = after.piles as (readonly Pile[])[];
   const row = other[0] === square[0] ? (rows[other[0]] as Pile[]) : rows[other[0]]!.slice();
-  row[other[1]] = { bars: there };
+  row[other[1]] = there;
   rows[other[0]] = row;
   return after;
 }
 
-function changed(bars: readonly number[], kind: number, by: number): number[] {
+function changed({ bars }: Pile, kind: number, by: number): Pile {
   const copy = bars.slice();
   copy[kind - 1]! += by;
-  return copy;
+  return { bars: copy };
+}
+
+/** Bars of one kind by 10 × kind + count, and what is laid for a total: most piles are such, so each is made once. */
+const ALONE = Array.from({ length: 100 }, (_, key) =>
+  key < 10 ? EMPTY_PILE : changed(EMPTY_PILE, Math.floor(key / 10), key % 10),
+);
+const FOR_TOTAL = Array.from({ length: 100 }, (_, total) => madeFor(total));
+
+/** A ten-bar for each ten and one bar for the rest. */
+function madeFor(total: number): Pile {
+  if (total === 0) return EMPTY_PILE;
+  const bars = EMPTY_PILE.bars.slice();
+  bars[TEN] = Math.floor(total / 10);
+  if (total % 10 > 0) bars[(total % 10) - 1] = 1;
+  return { bars };
+}
+
+function laidOn(pile: Pile, kind: number, count: number): Pile {
+  if (pile === EMPTY_PILE && kind < 10 && count < 10) return ALONE[10 * kind + count]!;
+  return changed(pile, kind, count);
+}
+
+function withoutTens(pile: Pile, tens: number): Pile {
+  const value = pileValue(pile);
+  return pile === FOR_TOTAL[value] ? FOR_TOTAL[value - 10 * tens]! : changed(pile, 10, -tens);
 }
 
 export function layBars<P>(
@@ -46,7 +71,7 @@ export function layBars<P>(
 ): Lying<P> | RefusalCode {
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
-  return withPile(position, action.square, changed(pile.bars, action.kind, action.count));
+  return withPile(position, action.square, laidOn(pile, action.kind, action.count));
 }
 
 export function liftBars<P>(
@@ -56,18 +81,16 @@ export function liftBars<P>(
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
   if (pile.bars[action.kind - 1]! < action.count) return 'notEnoughBars';
-  return withPile(position, action.square, changed(pile.bars, action.kind, -action.count));
+  return withPile(position, action.square, changed(pile, action.kind, -action.count));
 }
 
-/** The total that was said is laid, right or wrong: a ten-bar for each ten and one bar for the rest. */
+/** The total that was said is laid, right or wrong. */
 export function count<P>(position: Lying<P>, action: ActionOf<'count'>): Lying<P> | RefusalCode {
   const pile = pileAt(position, action.square);
   if (pile === undefined) return 'offTheMat';
   if (pileValue(pile) === 0) return 'emptyPile';
-  const bars = EMPTY_PILE.bars.slice();
-  bars[TEN] = Math.floor(action.total / 10);
-  if (action.total % 10 > 0) bars[(action.total % 10) - 1] = 1;
-  return withPile(position, action.square, bars);
+  const { square, total } = action;
+  return withPile(position, square, FOR_TOTAL[total] ?? madeFor(total));
 }
 
 export function makeTen<P>(
@@ -91,7 +114,7 @@ export function makeTen<P>(
   }
   if (beads !== 10) return 'notTen';
   bars[TEN]! += 1;
-  return withPile(position, action.square, bars);
+  return withPile(position, action.square, { bars });
 }
 
 export function exchange<P>(
@@ -102,11 +125,18 @@ export function exchange<P>(
   const target = pileAt(position, action.to);
   if (pile === undefined || target === undefined) return 'offTheMat';
   if (pile.bars[TEN]! < action.tens) return 'notEnoughBars';
-  const left = changed(pile.bars, 10, -action.tens);
+  const left = withoutTens(pile, action.tens);
   if (isSameSquare(action.from, action.to))
-    return withPile(position, action.from, changed(left, 1, action.ones));
-  const given = changed(target.bars, 1, action.ones);
+    return withPile(position, action.from, laidOn(left, 1, action.ones));
+  const given = laidOn(target, 1, action.ones);
   return withPiles(position, action.from, left, action.to, given);
+}
+
+function together(some: Pile, others: Pile): Pile {
+  if (some === EMPTY_PILE) return others;
+  const bars = some.bars.slice();
+  for (let kind = 0; kind < bars.length; kind += 1) bars[kind]! += others.bars[kind]!;
+  return { bars };
 }
 
 export function slide<P>(position: Lying<P>, action: ActionOf<'slide'>): Lying<P> | RefusalCode {
@@ -114,7 +144,6 @@ export function slide<P>(position: Lying<P>, action: ActionOf<'slide'>): Lying<P
   const target = pileAt(position, action.to);
   if (pile === undefined || target === undefined) return 'offTheMat';
   if (pileValue(pile) === 0) return 'emptyPile';
-  if (pile === target) return position;
-  const merged = target.bars.map((bars, index) => bars + pile.bars[index]!);
-  return withPiles(position, action.from, EMPTY_PILE.bars, action.to, merged);
+  if (isSameSquare(action.from, action.to)) return position;
+  return withPiles(position, action.from, EMPTY_PILE, action.to, together(target, pile));
 }

@@ -66,14 +66,14 @@ export const mutants: readonly Mutant[] = [
   judging(
     'engine/mat/bars.ts',
     'a count of a full ten leaves a bar behind',
-    'bars[TEN] = Math.floor(action.total / 10);',
-    'bars[TEN] = Math.ceil(action.total / 10);',
+    'bars[TEN] = Math.floor(total / 10);',
+    'bars[TEN] = Math.ceil(total / 10);',
   ),
   judging(
     'engine/mat/bars.ts',
     'a slide loses what lay there before',
-    '(bars, index) => bars + pile.bars[index]!',
-    '(_bars, index) => pile.bars[index]!',
+    'bars[kind]! += others.bars[kind]!;',
+    'bars[kind] = others.bars[kind]!;',
   ),
   judging(
     'engine/mat/apply.ts',

@@ -2,8 +2,8 @@ import { pileValue } from '../../mat/position.ts';
 import { digitsOf } from '../../numerals/numeral.ts';
 import { withDebts, withReadings } from '../changes.ts';
 import { amountAt, ownDue, placed, sceneWith } from '../ledger.ts';
-import { kept, recalled, slots } from '../memo.ts';
-import { rowLaid, sayable } from '../rows.ts';
+import { kept, recalled, remembered, slots } from '../memo.ts';
+import { makesTruth, rowLaid, sayable } from '../rows.ts';
 import type { Scene } from '../scene.ts';
 import { type Columns, copiedColumns } from './columns.ts';
 import { NO_LINE, rowLines } from './lines.ts';
@@ -29,8 +29,9 @@ function readFrom(scene: Scene, row: number): readonly Columns[] {
   const { debts } = ledger;
   // Without debts it does not matter when it was written.
   const late = debts.length > 0;
-  const { tiles, piles } = position;
+  const { tiles } = position;
   const { plots, halves } = ledger;
+  const piles = late ? position.piles : null;
   const pen = late ? lastPen(scene, row) : null;
   const seen = late ? ledger.seen[row] : null;
   const slot = COLUMNS + row;
@@ -40,7 +41,13 @@ function readFrom(scene: Scene, row: number): readonly Columns[] {
   );
 }
 
+/** By row: what it truly makes, the same whenever it is read. */
+const TRULY = slots(6);
+
 function columnsOf(scene: Scene, row: number): readonly Columns[] {
+  const { plan, memo } = scene;
+  if (makesTruth(scene, row) && !makesNothing(scene, row))
+    return remembered(memo, TRULY + row, () => [copiedColumns(plan.partials[row]!)], plan);
   const then = until(scene, lastPen(scene, row));
   const values = [...sayable(then, row), ...lying(then, row)].filter((value) => value >= 0n);
   const above = 10n ** BigInt(row);
