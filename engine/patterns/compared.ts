@@ -14,18 +14,22 @@ export interface Compared {
   readonly core: Compared | null;
   /** What the right way has; null: not asked for yet. */
   right: Group | null;
-  /** Of the variants of a catalogue; null: not gone through yet. */
+  /** Of the variants of a catalogue, where it has a core but of those that look beyond it; null: not gone through yet. */
   deviations: Deviations | null;
 }
 
-/** The variants that have something otherwise than the right way. */
+/** The variants that have something otherwise than the right way, of those that were gone through. */
 export interface Deviations {
   readonly effect: Effect;
   /** By variant: the steps at which something else is due; null: a single decision has but its own. */
   readonly steps: readonly (readonly string[])[] | null;
   /** Variants that looked beyond it: they are not among the others. */
   readonly looking: readonly ListedVariant[];
+  /** Variants that nobody has asked for yet. */
+  readonly left: readonly ListedVariant[];
 }
+
+const NOTHING: Deviations = { effect: [], steps: [], looking: [], left: [] };
 
 /** The variants that may have something otherwise in a sighting, and the effects met with them. */
 export interface Bearing {
@@ -117,28 +121,48 @@ function stepsDue(group: Group, right: Group): string[] {
   return steps;
 }
 
-/** What each of the variants that bear on it has otherwise: gone through once. */
-export function deviationsOf(compared: Compared, bearing: Bearing): Deviations {
-  compared.deviations ??= goneThrough(compared, bearing);
+/**
+ * What each of the variants that bear on it has otherwise, as far as it is asked for: a child shows soon that most
+ * are not held, and little of what is done wrong is ever done again.
+ */
+export function deviationsOf(
+  compared: Compared,
+  bearing: Bearing,
+  isAsked: (variant: ListedVariant) => boolean,
+): Deviations {
+  const { single } = compared.sighting.topic;
+  if (single !== undefined) compared.deviations ??= deviationsOfOne(compared, single, bearing);
+  const known = compared.deviations ?? { ...NOTHING, left: bearing.variants };
+  const asked = known.left.filter(isAsked);
+  if (asked.length === 0) return known;
+  const left = known.left.filter((variant) => !isAsked(variant));
+  compared.deviations = { ...goneThrough(compared, known, asked), left };
   return compared.deviations;
 }
 
-function goneThrough(compared: Compared, bearing: Bearing): Deviations {
-  const { core, sighting } = compared;
-  const { single } = sighting.topic;
-  if (single !== undefined) return deviationsOfOne(compared, single, bearing);
-  if (core === null) return deviationsIn(compared, bearing.variants);
-  const alike = deviationsOf(core, bearing);
-  if (alike.looking.length === 0) return alike;
-  const own = deviationsIn(compared, alike.looking);
+/** Of all that looked beyond its core so far. */
+export function deviationsBeyond(compared: Compared, { looking }: Deviations): Deviations {
+  const known = compared.deviations ?? NOTHING;
+  const left = looking.slice(known.looking.length);
+  if (left.length === 0) return known;
+  compared.deviations = { ...goneThrough(compared, known, left), looking };
+  return compared.deviations;
+}
+
+function goneThrough(
+  compared: Compared,
+  known: Deviations,
+  variants: readonly ListedVariant[],
+): Deviations {
+  const more = deviationsIn(compared, variants);
   return {
-    effect: [...alike.effect, ...own.effect],
-    steps: [...alike.steps!, ...own.steps!],
-    looking: [],
+    effect: [...known.effect, ...more.effect],
+    steps: [...known.steps!, ...more.steps!],
+    looking: [...known.looking, ...more.looking],
+    left: [],
   };
 }
 
-/** Of a core, those that look beyond it are left to each of its own. */
 function deviationsIn(compared: Compared, variants: readonly ListedVariant[]): Deviations {
   const right = rightOf(compared);
   const { core, sighting, tally } = compared;
@@ -155,7 +179,7 @@ function deviationsIn(compared: Compared, variants: readonly ListedVariant[]): D
       steps.push(stepsDue(group, right));
     }
   }
-  return { effect, steps, looking };
+  return { effect, steps, looking, left: [] };
 }
 
 /** The same of a single decision, without making a group of it for each variant. */
@@ -176,7 +200,7 @@ function deviationsOfOne(
     })),
     among,
   );
-  return { effect: fork.effect, steps: null, looking: [] };
+  return { effect: fork.effect, steps: null, looking: [], left: [] };
 }
 
 function standingOf(given: Answer, expected: Answer, usual: Answer): Standing {

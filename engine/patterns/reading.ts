@@ -1,5 +1,12 @@
 import { type Beliefs, holdingBoth, RIGHT_WAY } from '../pupils/beliefs.ts';
-import { bearsOn, type Compared, groupOf, rightOf, wrongIn as wrongStepsIn } from './compared.ts';
+import {
+  bearsOn,
+  type Compared,
+  type Deviations,
+  groupOf,
+  rightOf,
+  wrongIn as wrongStepsIn,
+} from './compared.ts';
 import type { DoneWork } from './done.ts';
 import type { Group, Strand } from './evidence/evidence.ts';
 import { evidenceOf } from './evidence/index.ts';
@@ -92,12 +99,22 @@ function changesBy(strands: readonly StrandRead[], variant: Variant): Changes {
   return changes;
 }
 
-/** Whether it may: known where all variants were gone through. */
-function deviates({ deviations }: Compared, variant: Variant): boolean {
-  return (
-    deviations === null ||
-    deviations.effect.some((gain) => gain.variant.beliefs === variant.beliefs)
-  );
+/** Whether it may: known where the variant was gone through. */
+function deviates(compared: Compared, variant: Variant): boolean {
+  const { core } = compared;
+  const own = (core ?? compared).deviations;
+  if (own === null || isAmong(own.left, variant) || hasGain(own, variant)) return true;
+  if (core === null || !isAmong(own.looking, variant)) return false;
+  const beyond = compared.deviations;
+  return beyond === null || !isAmong(beyond.looking, variant) || hasGain(beyond, variant);
+}
+
+function hasGain({ effect }: Deviations, { beliefs }: Variant): boolean {
+  return effect.some(({ variant }) => variant.beliefs === beliefs);
+}
+
+function isAmong(variants: readonly Variant[], { beliefs }: Variant): boolean {
+  return variants.some((variant) => variant.beliefs === beliefs);
 }
 
 /** Where only one of them bears it is as that one alone has it. */

@@ -1,4 +1,10 @@
-import { type Compared, type Deviations, deviationsOf, onlyStepOf } from './compared.ts';
+import {
+  type Compared,
+  type Deviations,
+  deviationsBeyond,
+  deviationsOf,
+  onlyStepOf,
+} from './compared.ts';
 import type { Effect } from './effect.ts';
 import type { Tally } from './likelihood.ts';
 import { bearingIn, type Memory } from './memory.ts';
@@ -75,28 +81,42 @@ export function tryOut(
   memory: Memory,
 ): Trial[] {
   const course = courseOf(variants, memory.variants.length);
+  const isHeld = ({ at }: ListedVariant) => isOpen(course, at);
   for (let index = 0; index < strands.length; index += 1) {
     const { work, compared } = strands[index]!;
     if (!isSettled(course, memory, compared[0]!))
-      for (const each of compared) meet(course, each, each.deviations ?? goneThrough(memory, each));
+      for (const each of compared) meetAll(course, memory, each, isHeld);
     if (strands[index + 1]?.work !== work) endWork(course);
   }
   return variants.map((variant) => trialOf(course, total, variant));
 }
 
-/**
- * Whether all variants that bear on a strand are dropped or not tried. Of single decisions, of which a work has most,
- * that is soon so; where it hangs on the facts that come up it would take longer to see than it saves.
- */
-function isSettled({ state }: Course, memory: Memory, first: Compared): boolean {
-  if (first.sighting.topic.single === undefined) return false;
-  return bearingIn(memory, first).variants.every(
-    ({ at }) => state[at] !== TRIED && state[at] !== TESTED,
-  );
+/** Whether it is tried and not dropped. */
+function isOpen({ state }: Course, at: number): boolean {
+  return state[at] === TRIED || state[at] === TESTED;
 }
 
-function goneThrough(memory: Memory, compared: Compared): Deviations {
-  return deviationsOf(compared, bearingIn(memory, compared));
+/**
+ * Whether no variant that bears on a strand is open. Of single decisions, of which a work has most,
+ * that is soon so; where it hangs on the facts that come up it would take longer to see than it saves.
+ */
+function isSettled(course: Course, memory: Memory, first: Compared): boolean {
+  if (first.sighting.topic.single === undefined) return false;
+  return !bearingIn(memory, first).variants.some(({ at }) => isOpen(course, at));
+}
+
+function meetAll(
+  course: Course,
+  memory: Memory,
+  compared: Compared,
+  isAsked: (variant: ListedVariant) => boolean,
+): void {
+  const core = compared.core ?? compared;
+  const known = core.deviations;
+  const isWhole = known !== null && known.left.length === 0;
+  const own = isWhole ? known : deviationsOf(core, bearingIn(memory, core), isAsked);
+  meet(course, core, own);
+  if (core !== compared) meet(course, compared, deviationsBeyond(compared, own));
 }
 
 function meet(course: Course, compared: Compared, { effect, steps }: Deviations): void {
