@@ -31,8 +31,8 @@ export function nothingLying({ rows, columns }: Mat): Lying {
 }
 
 /** How many bars of each kind lie on a square. */
-export function barsOn({ columns, bars }: Lying, [row, column]: Square): number[] {
-  const from = (row * columns + column) * TEN;
+export function barsOn({ columns, bars }: Lying, square: Square): number[] {
+  const from = (square[0] * columns + square[1]) * TEN;
   return bars.slice(from, from + TEN);
 }
 
@@ -68,25 +68,27 @@ export function doTo(mat: Lying, action: Action): void {
       lay(mat, action.from, TEN, -action.tens);
       lay(mat, action.to, 1, action.ones);
       break;
-    case 'slide': {
-      const slid = clear(mat, action.from);
-      for (let kind = 1; kind <= TEN; kind += 1) lay(mat, action.to, kind, slid[kind - 1]!);
-    }
+    case 'slide':
+      slide(mat, action.from, action.to);
   }
 }
 
 /** Kind 0 is no bar. */
-function lay(mat: Lying, [row, column]: Square, kind: number, count: number): void {
+function lay(mat: Lying, square: Square, kind: number, count: number): void {
+  const [row, column] = [square[0], square[1]];
   if (kind > 0) mat.bars[(row * mat.columns + column) * TEN + kind - 1]! += count;
   mat.beads[row]![column]! += kind * count;
 }
 
-/** What lay there. */
-function clear(mat: Lying, square: Square): readonly number[] {
-  const [row, column] = square;
-  const before = barsOn(mat, square);
-  const from = (row * mat.columns + column) * TEN;
-  mat.bars.fill(0, from, from + TEN);
-  mat.beads[row]![column] = 0;
-  return before;
+function clear(mat: Lying, square: Square): void {
+  const from = (square[0] * mat.columns + square[1]) * TEN;
+  for (let at = from; at < from + TEN; at += 1) mat.bars[at] = 0;
+  mat.beads[square[0]]![square[1]] = 0;
+}
+
+/** Wherever a pile is slid to, it comes to lie with what is there. */
+function slide(mat: Lying, from: Square, to: Square): void {
+  const slid = barsOn(mat, from);
+  clear(mat, from);
+  for (let kind = 1; kind <= TEN; kind += 1) lay(mat, to, kind, slid[kind - 1]!);
 }

@@ -1,6 +1,5 @@
 import type { Action, ActionOf } from '../../mat/action.ts';
 import type { Square } from '../../mat/geometry.ts';
-import type { Problem } from '../../problem.ts';
 import type { SlideAt } from '../../pupils/beliefs.ts';
 import { slideAt } from '../../pupils/mat.ts';
 import { digitsOn } from '../../pupils/tiles.ts';
@@ -50,6 +49,8 @@ export interface MatWalk {
   /** Beads of a row when its line was first written on. */
   readonly recorded: Map<number, readonly number[]>;
   slid: boolean;
+  /** Digits of the multiplicand. */
+  readonly across: number;
   /** What lies there in the end. */
   mat: Lying;
 }
@@ -65,18 +66,19 @@ export function walkMat({ problem, log }: DoneWork): MatWalk {
     laid: nothingOn(rows, columns, 0),
     recorded: new Map(),
     slid: false,
+    across: problem.multiplicand.digits.length,
     mat: nothingLying(problem.mat),
   };
   const settled = nothingOn(rows, columns, false);
-  for (const [index, { action, refused }] of log.entries()) {
+  for (let index = 0; index < log.length; index += 1) {
+    const { action, refused } = log[index]!;
     if (refused !== undefined) continue;
     if (action.do === 'undo') {
       walk.mat = nothingLying(problem.mat);
       for (const each of doneBefore(log, index + 1)) doTo(walk.mat, each);
       continue;
     }
-    noteLaid(walk, settled, action);
-    noteMove(walk, problem, action, index);
+    note(walk, settled, action, index);
     doTo(walk.mat, action);
   }
   return walk;
@@ -100,32 +102,64 @@ function nothingOn<T>(rows: number, columns: number, nothing: T): T[][] {
   return squares;
 }
 
-function noteMove(walk: MatWalk, { multiplicand }: Problem, action: Action, index: number): void {
-  const { mat, slid: afterSliding } = walk;
+/** Notes what is done before it is done. */
+function note(walk: MatWalk, settled: boolean[][], action: Action, index: number): void {
   switch (action.do) {
-    case 'count': {
-      const { square, total } = action;
-      const [row, column] = square;
-      const bars = barsOn(mat, square);
-      const ofPair = !afterSliding && column < multiplicand.digits.length;
-      walk.counts.push({ square, bars, beads: mat.beads[row]![column]!, ofPair, total });
+    case 'layBars':
+      noteLaid(walk, settled, action.square, action.kind * action.count);
       break;
-    }
+    case 'liftBars':
+      noteLaid(walk, settled, action.square, -action.kind * action.count);
+      break;
+    case 'makeTen':
+      settle(settled, action.square);
+      break;
+    case 'count':
+      settle(settled, action.square);
+      noteCount(walk, action);
+      break;
     case 'exchange':
-      walk.exchanges.push({ action, index, afterSliding });
+      settle(settled, action.from);
+      walk.exchanges.push({ action, index, afterSliding: walk.slid });
       break;
-    case 'slide': {
-      const { from, to } = action;
-      walk.slides.push({ at: slideAt(mat.beads, from, from[0] - to[0]), given: to[1] });
-      walk.slid = true;
+    case 'slide':
+      settle(settled, action.from);
+      noteSlide(walk, action);
       break;
-    }
     case 'say':
-      if (!('prompt' in action) && !afterSliding) walk.sayings.push(saidOf(mat, action));
+      if (!('prompt' in action) && !walk.slid) walk.sayings.push(saidOf(walk.mat, action));
       break;
     case 'write':
       if ('line' in action) noteRecorded(walk, action.line);
   }
+}
+
+/** From when its pile was first counted, exchanged or slid a square is settled. */
+function settle(settled: boolean[][], square: Square): void {
+  settled[square[0]]![square[1]] = true;
+}
+
+function noteLaid(
+  { laid }: MatWalk,
+  settled: readonly (readonly boolean[])[],
+  square: Square,
+  beads: number,
+): void {
+  const [row, column] = [square[0], square[1]];
+  if (!settled[row]![column]) laid[row]![column]! += beads;
+}
+
+function noteCount(walk: MatWalk, { square, total }: ActionOf<'count'>): void {
+  const { mat, slid, across } = walk;
+  const beads = mat.beads[square[0]]![square[1]]!;
+  const ofPair = !slid && square[1] < across;
+  walk.counts.push({ square, bars: barsOn(mat, square), beads, ofPair, total });
+}
+
+function noteSlide(walk: MatWalk, { from, to }: ActionOf<'slide'>): void {
+  const at = slideAt(walk.mat.beads, from, from[0] - to[0]);
+  walk.slides.push({ at, given: to[1] });
+  walk.slid = true;
 }
 
 function saidOf(
@@ -140,24 +174,4 @@ function noteRecorded({ recorded, mat }: MatWalk, line: string): void {
   const row = mat.begun[line];
   if (row === undefined || recorded.has(row)) return;
   recorded.set(row, mat.beads[row]!.slice());
-}
-
-/** From when its pile was first counted, exchanged or slid a square is settled. */
-function noteLaid({ laid }: MatWalk, settled: boolean[][], action: Action): void {
-  switch (action.do) {
-    case 'layBars':
-    case 'liftBars': {
-      const [row, column] = action.square;
-      const beads = action.kind * action.count * (action.do === 'layBars' ? 1 : -1);
-      if (!settled[row]![column]) laid[row]![column]! += beads;
-      break;
-    }
-    case 'count':
-    case 'makeTen':
-      settled[action.square[0]]![action.square[1]] = true;
-      break;
-    case 'exchange':
-    case 'slide':
-      settled[action.from[0]]![action.from[1]] = true;
-  }
 }
