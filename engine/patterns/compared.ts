@@ -121,18 +121,25 @@ function stepsDue(group: Group, right: Group): string[] {
   return steps;
 }
 
+/** Before any of the variants that bear on it is gone through: of a single decision all are, at once. */
+export function toGoThrough(compared: Compared, bearing: Bearing): Deviations {
+  const { single } = compared.sighting.topic;
+  compared.deviations =
+    single === undefined
+      ? { ...NOTHING, left: bearing.variants }
+      : deviationsOfOne(compared, single, bearing);
+  return compared.deviations;
+}
+
 /**
- * What each of the variants that bear on it has otherwise, as far as it is asked for: a child shows soon that most
- * are not held, and little of what is done wrong is ever done again.
+ * What each of the variants has otherwise, as far as it is asked for: a child shows soon that most are not
+ * held, and little of what is done wrong is ever done again.
  */
 export function deviationsOf(
   compared: Compared,
-  bearing: Bearing,
+  known: Deviations,
   isAsked: (variant: ListedVariant) => boolean,
 ): Deviations {
-  const { single } = compared.sighting.topic;
-  if (single !== undefined) compared.deviations ??= deviationsOfOne(compared, single, bearing);
-  const known = compared.deviations ?? { ...NOTHING, left: bearing.variants };
   const asked = known.left.filter(isAsked);
   if (asked.length === 0) return known;
   const left = known.left.filter((variant) => !isAsked(variant));

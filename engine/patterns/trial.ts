@@ -4,6 +4,7 @@ import {
   deviationsBeyond,
   deviationsOf,
   onlyStepOf,
+  toGoThrough,
 } from './compared.ts';
 import type { Effect } from './effect.ts';
 import type { Tally } from './likelihood.ts';
@@ -112,9 +113,8 @@ function meetAll(
   isAsked: (variant: ListedVariant) => boolean,
 ): void {
   const core = compared.core ?? compared;
-  const known = core.deviations;
-  const isWhole = known !== null && known.left.length === 0;
-  const own = isWhole ? known : deviationsOf(core, bearingIn(memory, core), isAsked);
+  const known = core.deviations ?? toGoThrough(core, bearingIn(memory, core));
+  const own = known.left.length === 0 ? known : deviationsOf(core, known, isAsked);
   meet(course, core, own);
   if (core !== compared) meet(course, compared, deviationsBeyond(compared, own));
 }

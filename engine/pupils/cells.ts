@@ -66,7 +66,8 @@ export function diagonalsAdded(
   const columns: number[][] = [];
   for (const { square, digit } of figures) {
     const at = believed(beliefs, 'gather', { square, rows }, square[0] + square[1]);
-    columns[at] = [...(columns[at] ?? []), digit];
+    columns[at] ??= [];
+    columns[at].push(digit);
   }
   const addends = Array.from(columns, (digits): AddendsAt => ({ digits: digits ?? [], notes: [] }));
   const made = workSum(beliefs, addends, noted);

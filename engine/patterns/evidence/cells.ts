@@ -1,6 +1,7 @@
 import type { ActionOf } from '../../mat/action.ts';
 import { isSameSquare, MAT_LIMITS, type Mat, type Square } from '../../mat/geometry.ts';
 import { squareKey } from '../../mat/sheet.ts';
+import type { Numeral } from '../../numerals/numeral.ts';
 import { type Beliefs, believed, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { diagonalsAdded, type SquareFigure } from '../../pupils/cells.ts';
 import { pairsOfRow } from '../../pupils/pairs.ts';
@@ -107,6 +108,13 @@ interface FactsOfRow {
   readonly done: boolean;
   /** The pairs as the right way has them; null: not asked for yet. */
   usual: readonly PairWorked[] | null;
+  /** Names of its steps by column, as far as they were asked for. */
+  readonly names: StepNames[];
+}
+
+interface StepNames {
+  readonly fact: string;
+  readonly where: string;
 }
 
 const AMONG = { fact: 40, place: 6 } as const;
@@ -119,19 +127,19 @@ const FACTS: Topic<FactsOfRow> = {
     return factsWith(tiles.right[row] ?? 0, digitsOn(tiles.bottom));
   },
   expect({ mat, multiplicand }, ofRow, beliefs) {
-    const { row, facts, done } = ofRow;
+    const { facts, done } = ofRow;
     const found: Expectation[] = [];
     const due = pairsDue(mat, ofRow, beliefs);
     for (let column = 0; column < mat.columns; column += 1) {
       const seen = facts[column];
       const meant = due.find(({ pair }) => pair[1] === column);
       // A zero may be written or left out.
-      const expected = meant?.fact || null;
+      const expected = meant === undefined ? null : factOf(beliefs, meant) || null;
       if (seen === undefined && (!done || expected === null)) continue;
-      const at = Math.min(column, multiplicand.digits.length - 1);
+      const name = stepNames(ofRow, column, multiplicand);
       found.push({
         key: column,
-        step: `fact:${row}:${at}`,
+        step: name.fact,
         given: seen?.value || null,
         expected,
         among: AMONG.fact,
@@ -139,7 +147,7 @@ const FACTS: Topic<FactsOfRow> = {
       if (seen === undefined || meant === undefined || expected === null) continue;
       found.push({
         key: WHERE + column,
-        step: `where:${row}:${at}`,
+        step: name.where,
         given: seen.aside,
         expected: meant.square[1] - column,
         among: AMONG.place,
@@ -149,7 +157,18 @@ const FACTS: Topic<FactsOfRow> = {
   },
 };
 
+function stepNames({ row, names }: FactsOfRow, column: number, { digits }: Numeral): StepNames {
+  const at = Math.min(column, digits.length - 1);
+  names[column] ??= { fact: `fact:${row}:${at}`, where: `where:${row}:${at}` };
+  return names[column];
+}
+
 type PairWorked = ReturnType<typeof pairsOfRow>[number];
+
+/** Of the pairs that are due, whose facts may be the right way's. */
+function factOf(beliefs: Beliefs, { a, b }: PairWorked): number {
+  return believed(beliefs, 'fact', { a, b }, a * b);
+}
 
 /** Most beliefs are about facts alone: they leave the pairs and their squares as they are. */
 function pairsDue(mat: Mat, ofRow: FactsOfRow, beliefs: Beliefs): readonly PairWorked[] {
@@ -157,11 +176,7 @@ function pairsDue(mat: Mat, ofRow: FactsOfRow, beliefs: Beliefs): readonly PairW
   const { partner, works, aside } = beliefs;
   if (partner || works || aside) return pairsOfRow(mat, beliefs, tiles, row);
   ofRow.usual ??= pairsOfRow(mat, RIGHT_WAY, tiles, row);
-  if (beliefs.fact === undefined) return ofRow.usual;
-  return ofRow.usual.map((pair) => {
-    const { a, b } = pair;
-    return { ...pair, fact: believed(beliefs, 'fact', { a, b }, a * b) };
-  });
+  return ofRow.usual;
 }
 
 function factsSeen(work: DoneWork): Strand {
@@ -174,7 +189,7 @@ function factsSeen(work: DoneWork): Strand {
     const facts = written[row] ?? [];
     let key = `${edges}${done}${row}|`;
     for (const fact of facts) key += fact === undefined ? ' ' : `${fact.value}@${fact.aside} `;
-    return sighting(FACTS, key, { row, facts, tiles, done, usual: null });
+    return sighting(FACTS, key, { row, facts, tiles, done, usual: null, names: [] });
   });
 }
 
@@ -189,12 +204,12 @@ function factsWritten({ problem, log }: DoneWork): (FactSeen | undefined)[][] {
     const [row, column] = pairOf(action);
     const ofRow = written[row];
     if (ofRow === undefined || column < 0 || column >= columns) continue;
-    ofRow[column] ??= [];
-    const own = ofRow[column];
-    if (!own.some(({ square }) => isSameSquare(square, action.square))) own.push(action);
+    const own = ofRow[column] ?? [];
+    if (!own.some(({ square }) => isSameSquare(square, action.square)))
+      ofRow[column] = [...own, action];
   }
   return written.map((ofRow) =>
-    Array.from({ length: columns }, (_, column) => factOf(ofRow[column], column)),
+    Array.from({ length: columns }, (_, column) => factWritten(ofRow[column], column)),
   );
 }
 
@@ -210,7 +225,10 @@ function fromTheRight(own: readonly Written[]): readonly Written[] {
 }
 
 /** Of two digits the one further right is the units; a single one says it by its slot. */
-function factOf(own: readonly Written[] | undefined, pairColumn: number): FactSeen | undefined {
+function factWritten(
+  own: readonly Written[] | undefined,
+  pairColumn: number,
+): FactSeen | undefined {
   if (own === undefined) return undefined;
   const [first, second] = fromTheRight(own);
   const alone = second === undefined && first!.slot === 'fromRight';

@@ -57,10 +57,10 @@ function goAlong(seen: LineSeen, { digits, notes }: LineWork, shift: number, tak
     if (blank) take(at, at, 0, 0);
     else take(at, at, given, expected);
   }
-  for (const [at, given] of seen.notes) {
+  seen.notes.forEach((given, at) => {
     const meant = notes.find((note) => note.at + shift === at);
     take(NOTE + at, at, given, meant?.digit ?? null);
-  }
+  });
 }
 
 export function expectLine(
