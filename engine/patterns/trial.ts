@@ -49,7 +49,9 @@ interface InWork {
   readonly met: Met[];
   readonly byEffect: Map<Effect, Met>;
   /** By variant that is not tested yet: the steps, where there are any, as many as are asked for. */
-  readonly steps: Map<number, string[]>;
+  readonly steps: (readonly string[] | undefined)[];
+  /** The variants that have some. */
+  readonly noted: number[];
 }
 
 interface Met {
@@ -71,7 +73,7 @@ function courseOf(variants: readonly ListedVariant[], all: number): Course {
     choices: new Float64Array(all),
     steps: new Int32Array(all),
     works: new Int32Array(all),
-    inWork: { met: [], byEffect: new Map(), steps: new Map() },
+    inWork: { met: [], byEffect: new Map(), steps: new Array(all).fill(undefined), noted: [] },
   };
 }
 
@@ -140,23 +142,29 @@ function meet(course: Course, compared: Compared, { effect, steps }: Deviations)
 
 function noteSteps({ inWork }: Course, at: number, steps: readonly string[]): void {
   if (steps.length === 0) return;
-  const own = inWork.steps.get(at);
-  if (own === undefined) inWork.steps.set(at, [...steps]);
-  else if (own.length < LEAST_STEPS)
-    for (const step of steps) if (!own.includes(step)) own.push(step);
+  const own = inWork.steps[at];
+  if (own === undefined) inWork.noted.push(at);
+  else if (own.length >= LEAST_STEPS) return;
+  inWork.steps[at] = own === undefined ? steps : withSteps(own, steps);
+}
+
+function withSteps(own: readonly string[], steps: readonly string[]): readonly string[] {
+  const more = steps.filter((step) => !own.includes(step));
+  return more.length === 0 ? own : [...own, ...more];
 }
 
 function endWork(course: Course): void {
   const { state, held, lapsed, steps, works, inWork } = course;
   for (const { effect, times } of inWork.met) take(course, effect, times);
-  for (const [at, own] of inWork.steps) {
-    steps[at]! += own.length;
+  for (const at of inWork.noted) {
+    steps[at]! += inWork.steps[at]!.length;
+    inWork.steps[at] = undefined;
     works[at]! += 1;
     if (steps[at]! >= LEAST_STEPS && works[at]! >= LEAST_PROBLEMS) state[at] = TESTED;
   }
   inWork.met.length = 0;
   inWork.byEffect.clear();
-  inWork.steps.clear();
+  inWork.noted.length = 0;
   for (let at = 0; at < state.length; at += 1) {
     const isTooMany = lapsed[at]! >= TOO_MANY_LAPSES + 2 * held[at]!;
     if (isTooMany && state[at] === TESTED) state[at] = DROPPED;

@@ -82,15 +82,22 @@ export function slideAll(mat: OwnMat): void {
     }
 }
 
+/** -1: nothing lies there. */
+function leftmostOn(row: readonly number[]): number {
+  let column = row.length - 1;
+  while (column >= 0 && row[column]! <= 0) column -= 1;
+  return column;
+}
+
 /** `beads`: by [row][column], as they lie before. */
 export function slideAt(
   beads: readonly (readonly number[])[],
   from: Square,
   down: number,
 ): SlideAt {
-  const top = beads.findLastIndex((row) => row.some((lying) => lying > 0));
-  const leftmost = beads[top]?.findLastIndex((lying) => lying > 0);
-  return { from, down, outermost: from[0] === top && from[1] === leftmost };
+  let top = beads.length - 1;
+  while (top >= 0 && leftmostOn(beads[top]!) < 0) top -= 1;
+  return { from, down, outermost: from[0] === top && from[1] === leftmostOn(beads[top]!) };
 }
 
 /** Where a pile comes down; null: it stays, or there is no square. */

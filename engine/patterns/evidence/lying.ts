@@ -1,5 +1,5 @@
 import type { Action } from '../../mat/action.ts';
-import type { Mat, Square } from '../../mat/geometry.ts';
+import { isSameSquare, type Mat, type Square } from '../../mat/geometry.ts';
 
 /**
  * What lies on a mat, changed in place: physics has let every action of a log pass, and to make a new
@@ -86,9 +86,10 @@ function clear(mat: Lying, square: Square): void {
   mat.beads[square[0]]![square[1]] = 0;
 }
 
-/** Wherever a pile is slid to, it comes to lie with what is there. */
+/** The pile comes to lie with what is there. */
 function slide(mat: Lying, from: Square, to: Square): void {
-  const slid = barsOn(mat, from);
+  if (isSameSquare(from, to)) return;
+  const first = (from[0] * mat.columns + from[1]) * TEN;
+  for (let kind = 1; kind <= TEN; kind += 1) lay(mat, to, kind, mat.bars[first + kind - 1]!);
   clear(mat, from);
-  for (let kind = 1; kind <= TEN; kind += 1) lay(mat, to, kind, slid[kind - 1]!);
 }

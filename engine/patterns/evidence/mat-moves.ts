@@ -149,9 +149,9 @@ function leftLying(mat: Lying): {
   readonly tens: readonly Left[];
 } {
   const [piles, tens]: [Left[], Left[]] = [[], []];
-  for (const [row, line] of mat.beads.entries())
-    for (const [column, lying] of line.entries()) {
-      if (lying === 0) continue;
+  for (let row = 0; row < mat.beads.length; row += 1)
+    for (let column = 0; column < mat.columns; column += 1) {
+      if (mat.beads[row]![column] === 0) continue;
       const from: Square = [row, column];
       const left: Left = { from, tens: barsOn(mat, from)[9]! };
       if (row > 0) piles.push(left);
