@@ -97,35 +97,23 @@ export function readWay(
   const units = swapped ? line.fromRight : line.own;
   const tens = swapped ? line.own : line.fromRight;
   const known = before?.found ?? NO_FACTS;
-  const sameEnds = before?.ends === ends;
   // Nothing comes from the right of the last column.
   const first = tens[0] !== undefined && !isLost(tens[0], pairAt(row, -1)) ? -1 : 0;
   const width = widthOf(plan, desk, units, tens, row);
-  let found: Fact[] | null = known.length > width - first ? [] : null;
+  const found: Fact[] = [];
+  let same = known.length === width - first;
   let amiss = 0;
   let covered = false;
   for (let column = first; column < width; column += 1) {
-    const pair = pairAt(row, column);
     const here = column < 0 ? undefined : units[column];
-    const carried = tens[column + 1];
     const was = known[column - first];
-    const same =
-      sameEnds &&
-      was !== undefined &&
-      was.units === here &&
-      was.tens === carried &&
-      was.covered === NOTHING_COVERED &&
-      was.pair === pair;
-    const fact = same ? was : factAt(plan, desk, pair, here, carried, ends, was);
-    if (found !== null) found[column - first] = fact;
-    else if (fact !== was) {
-      found = known.slice();
-      found[column - first] = fact;
-    }
+    const fact = factAt(plan, desk, pairAt(row, column), here, tens[column + 1], ends, was);
+    found.push(fact);
+    same &&= fact === was;
     amiss += fact.amiss;
     covered ||= fact.covered !== NOTHING_COVERED;
   }
-  const facts = found ?? known;
+  const facts = same ? known : found;
   const astray = (first === 0 && tens[0] !== undefined) || isBeyond(units, tens, width);
   const lost = covered || astray ? lostIn(desk, units, tens, row) : NOTHING_LOST;
   // A digit that names another pair than its slot's speaks for the other way more than a wrong one.
