@@ -4,6 +4,7 @@ import type { Square } from '../mat/geometry.ts';
 import type { Problem } from '../problem.ts';
 import type { Skill, Verdict } from '../vocabulary.ts';
 import type { Memo } from './memo.ts';
+import type { KeptLine } from './paper/line-reading.ts';
 import type { SquareRow } from './paper/squares.ts';
 import type { Step } from './work.ts';
 
@@ -128,27 +129,6 @@ export interface Latched {
 }
 
 export type Latches = readonly (Latched | undefined)[];
-
-/** What was right in a line as it was read at one shift, by place from the origin. */
-export interface KeptLine {
-  /** How it was read (`wayOf`). */
-  readonly way: string;
-  readonly digits: readonly (KeptDigit | undefined)[];
-  /** Carries that stood where they were due, and those that stood so far to the left. */
-  readonly carries: readonly (number | undefined)[];
-  readonly moved: readonly {
-    readonly by: number;
-    readonly carries: readonly (number | undefined)[];
-  }[];
-  /** So many digits made the whole line; 0: it never was whole. */
-  readonly end: number;
-}
-
-export interface KeptDigit {
-  readonly given: number;
-  /** What it may have handed on to the next, bit c for a carry of c. */
-  readonly hands: number;
-}
 
 /** The actions that wrote what stands on a line, by place from the origin, and the one that began it. */
 export interface Pens {

@@ -1,48 +1,6 @@
-import type { KeptLine } from '../scene.ts';
-import { beyond, type Columns } from './columns.ts';
-
-/**
- * `absent`: nothing is due there; `leftOut`: a zero at the end of the decimals; `waiting`: written, but what it
- * is made of is not complete yet; `missing`: due and not written.
- */
-export type Mark = 'right' | 'wrong' | 'missing' | 'absent' | 'leftOut' | 'waiting';
-
-export interface ColumnRead {
-  readonly given: number | null;
-  readonly due: number;
-  readonly mark: Mark;
-  /** What is carried in as written: `none` written, as due, not as due, not to be said yet. */
-  readonly carry: 'none' | 'right' | 'wrong' | 'waiting';
-  readonly noted: number | null;
-  /** What it may hand on, bit c for a carry of c. */
-  readonly hands: number;
-  readonly carryDue: number;
-}
-
-/** What stands on paper, by place from the origin. */
-export interface Written {
-  readonly digits: readonly (number | undefined)[];
-  readonly carries: readonly (number | undefined)[];
-  /** Where the lowest column stands, and what is carried into it. */
-  readonly from: number;
-  readonly carriesFrom: number;
-  /** What was right before in the line as it is read, if anything was. */
-  readonly kept: KeptLine | undefined;
-  readonly keptCarries: readonly (number | undefined)[] | undefined;
-  /** So many digits made the whole line when it was right, and all still stand; null: it never was. */
-  readonly ended: number | null;
-  /** Highest column that holds a digit or a carry; −1: none. */
-  readonly highest: number;
-  /** Columns that are decimals of the whole product: their zeros at the end may be left out. */
-  readonly decimals: number;
-}
-
-export interface Progress {
-  /** Nothing more is to come: what is not there is missing. */
-  readonly final: boolean;
-  /** So many columns rest on work that is complete. */
-  readonly ready: number;
-}
+import { beyond } from './columns.ts';
+import { carryStayed, stayed } from './kept-line.ts';
+import type { ColumnRead, KeptLine, Mark, Written } from './line-reading.ts';
 
 /** Carries are sets of small numbers, bit c for a carry of c: more than one may be what the child had in mind. */
 type Carries = number;
@@ -50,148 +8,127 @@ const NO_CARRY: Carries = 1;
 /** More columns than any paper has. */
 const MOST_COLUMNS = 40;
 
-/** Goes from column to column, changed in place by `readColumn` and what it calls. */
-interface Walk {
-  /** What may be carried into the column, and what most likely is; a carry that is written decides. */
-  into: Carries;
-  likely: number;
-  /** What the column has of itself, and what stands in it. */
-  base: number;
-  most: number;
-  given: number | null;
-  /** What its digit handed on when it was right; null: it never was. */
-  before: Carries | null;
-  /** The column below is written and judged, so what it hands on is known. */
-  known: boolean;
-  /** The digit just below is due and not written. */
-  belowMissing: boolean;
-  /** Nothing is written below. */
-  nothingYet: boolean;
-}
-
-/** What a digit that was right when it was written handed on then; null: it was not, or was written over. */
-export function stayed(
-  kept: KeptLine | undefined,
-  digits: readonly (number | undefined)[],
-  at: number,
-): number | null {
-  const before = kept === undefined ? undefined : kept.digits[at];
-  return before !== undefined && before.given === digits[at] ? before.hands : null;
-}
-
-function carryStayed(written: Written, column: number, noted: number): boolean {
-  return written.keptCarries?.[written.carriesFrom + column] === noted;
-}
+/** Below the lowest column nothing is due and nothing carried. */
+const BELOW_ALL: ColumnRead = {
+  given: null,
+  due: 0,
+  mark: 'absent',
+  carry: 'none',
+  noted: null,
+  carryDue: 0,
+  hands: NO_CARRY,
+  likely: 0,
+  known: true,
+  blank: true,
+};
 
 /**
  * Reads the digits of a line from the lowest up, each with what the one before it hands on. `short`: only as far as
  * anything is written, but always the lowest.
  */
-export function readColumns(
-  columns: Columns,
-  written: Written,
-  progress: Progress,
-  short: boolean,
-): ColumnRead[] {
+export function readColumns(written: Written, short: boolean): ColumnRead[] {
+  const { kept, highest, spec } = written;
+  const same = kept === undefined ? 0 : columnsAsBefore(written, kept);
+  const { length } = spec.columns.list;
   const reads: ColumnRead[] = [];
-  const walk: Walk = {
-    into: NO_CARRY,
-    likely: 0,
-    base: 0,
-    most: 0,
-    given: null,
-    before: null,
-    known: true,
-    belowMissing: false,
-    nothingYet: true,
-  };
+  let below = BELOW_ALL;
   for (let column = 0; column < MOST_COLUMNS; column += 1) {
-    if (column > written.highest) {
-      if ((short && column > 0) || (column >= columns.list.length && walk.into === NO_CARRY)) break;
+    if (column > highest) {
+      if ((short && column > 0) || (column >= length && below.hands === NO_CARRY)) break;
     }
-    reads.push(readColumn(columns, column, written, progress, walk));
+    below = column < same ? kept!.reading.reads[column]! : readColumn(written, column, below);
+    reads.push(below);
   }
   return reads;
 }
 
-function readColumn(
-  columns: Columns,
-  index: number,
-  written: Written,
-  { final, ready }: Progress,
-  walk: Walk,
-): ColumnRead {
-  const column = columns.list[index] ?? beyond(columns, index);
-  const at = written.from + index;
-  const given = written.digits[at] ?? null;
-  const noted = written.carries[written.carriesFrom + index];
-  walk.base = column.base;
-  walk.most = column.most;
-  walk.given = given;
-  walk.before = stayed(written.kept, written.digits, at);
-  const known = walk.known || final;
-  const carryDue = walk.likely;
+/** So many columns, from the lowest, read as they did when the line was kept: nothing in them or below has changed. */
+function columnsAsBefore(now: Written, { reading, ended }: KeptLine): number {
+  const { spec, written, reads } = reading;
+  const { final, ready } = now.spec.progress;
+  const before = spec.progress;
+  if (spec.columns !== now.spec.columns || written.carried !== now.carried) return 0;
+  if (ended !== now.ended || (before.final && !final)) return 0;
+  // What is known already is not read otherwise at the finish.
+  const known = final && !before.final;
+  if (!final && before.ready !== ready) return 0;
+  const from = spec.lowest + now.shift;
+  const carriesFrom = spec.lowest + now.carried;
+  for (let column = 0; column < reads.length; column += 1) {
+    const at = from + column;
+    const over = carriesFrom + column;
+    if (written.digits[at] !== now.digits[at] || written.carries[over] !== now.carries[over])
+      return column;
+    if (known && !reads[column]!.known) return column;
+  }
+  return reads.length;
+}
+
+function readColumn(written: Written, index: number, under: ColumnRead): ColumnRead {
+  const { spec, shift, carried, digits, carries, kept } = written;
+  const { columns, lowest: first } = spec;
+  const { final, ready } = spec.progress;
+  const { base, most } = columns.list[index] ?? beyond(columns, index);
+  const at = first + shift + index;
+  const over = first + carried + index;
+  const given = digits[at] ?? null;
+  const noted = carries[over] ?? null;
+  // What may be carried in, and what most likely is; a carry that is written decides.
+  let { hands: into, likely } = under;
+  const sure = under.known || final;
   let carry: ColumnRead['carry'] = 'none';
-  if (noted !== undefined) {
-    if (has(walk.into, noted) || carryStayed(written, index, noted)) carry = 'right';
-    else carry = known ? 'wrong' : 'waiting';
-    walk.into = 1 << noted;
-    walk.likely = noted;
+  if (noted !== null) {
+    if (has(into, noted) || carryStayed(kept, carried, over, noted)) carry = 'right';
+    else carry = sure ? 'wrong' : 'waiting';
+    into = 1 << noted;
+    likely = noted;
   }
-  const judged = final || (index < ready && (!columns.carrying || known || noted !== undefined));
-  const due = (column.base + walk.likely) % 10;
-  const mark = markOf(columns, index, judged, written, walk);
-  handOn(walk, mark);
-  walk.known = final || (judged && mark !== 'missing' && mark !== 'waiting');
-  walk.belowMissing = mark === 'missing';
-  walk.nothingYet &&= given === null;
-  return { given, due, mark, carry, noted: noted ?? null, hands: walk.into, carryDue };
-}
-
-function markOf(
-  columns: Columns,
-  index: number,
-  judged: boolean,
-  written: Written,
-  { into, likely, base, given, before, belowMissing, nothingYet }: Walk,
-): Mark {
-  if (given === null) {
-    const ended = written.ended !== null && index >= written.ended;
-    // Above a digit that is not there either, only what is due there counts.
-    const nothing = belowMissing ? likely === 0 : has(into, 0);
-    if (ended || (index >= columns.needed && nothing)) return 'absent';
-    const mayBeZero = fitting(into, base, 0) !== 0;
-    const mayLeaveOut = index < written.decimals && nothingYet;
-    return mayLeaveOut && mayBeZero ? 'leftOut' : 'missing';
-  }
-  if (before !== null) return 'right';
-  if (!judged) return 'waiting';
-  return fitting(into, base, given) !== 0 ? 'right' : 'wrong';
-}
-
-/**
- * What the column may hand on: what its digit was made with, where it is due. After a wrong digit or none, what
- * the due value hands on (a slip of the pen) or any value that ends in that digit and that the column can have
- * (a misremembered fact).
- */
-function handOn(walk: Walk, mark: Mark): void {
-  const { into, likely, base, most, given } = walk;
+  const judged = final || (index < ready && (!columns.carrying || sure || noted !== null));
+  const before = given === null ? null : stayed(kept, at, given);
+  const fits = fitting(into, base, given ?? 0);
+  const due = (base + likely) % 10;
+  let mark: Mark;
+  if (given === null) mark = markOfNone(written, index, under, into, likely, fits);
+  else if (before !== null) mark = 'right';
+  else if (!judged) mark = 'waiting';
+  else mark = fits !== 0 ? 'right' : 'wrong';
+  const carryDue = under.likely;
+  const known = final || (judged && mark !== 'missing' && mark !== 'waiting');
+  const blank = under.blank && given === null;
   if (mark === 'absent') {
-    walk.into = NO_CARRY;
-    walk.likely = 0;
-    return;
+    const hands = NO_CARRY;
+    return { given, due, mark, carry, noted, carryDue, hands, likely: 0, known, blank };
   }
-  const before = walk.before ?? 0;
-  const digit = mark === 'leftOut' ? 0 : given;
-  const fits = digit === null ? 0 : fitting(into, base, digit);
-  if (fits !== 0 && mark !== 'wrong') {
+  /*
+   * It hands on what its digit was made with, where it is due; after a wrong digit or none, what the due value hands
+   * on (a slip of the pen) or any value that ends in that digit and that the column can have (a misremembered fact).
+   */
+  if (fits !== 0 && mark !== 'missing') {
+    const hands = tensWith(fits, base) | (before ?? 0);
     const best = has(fits, likely) ? likely : lowest(fits);
-    walk.into = tensWith(fits, base) | before;
-    walk.likely = Math.floor((base + best) / 10);
-    return;
+    likely = Math.floor((base + best) / 10);
+    return { given, due, mark, carry, noted, carryDue, hands, likely, known, blank };
   }
-  walk.into = tensWith(into, base) | before | below(Math.floor((most - (digit ?? 0)) / 10));
-  walk.likely = Math.floor((base + likely) / 10);
+  const any = below(Math.floor((most - (given ?? 0)) / 10));
+  const hands = tensWith(into, base) | (before ?? 0) | any;
+  likely = Math.floor((base + likely) / 10);
+  return { given, due, mark, carry, noted, carryDue, hands, likely, known, blank };
+}
+
+/** What a column is without a digit. `zeros`: the carries with which it makes a 0. */
+function markOfNone(
+  { spec, ended }: Written,
+  index: number,
+  under: ColumnRead,
+  into: Carries,
+  likely: number,
+  zeros: Carries,
+): Mark {
+  // Above a digit that is not there either, only what is due there counts.
+  const nothing = under.mark === 'missing' ? likely === 0 : has(into, 0);
+  if (ended !== null && index >= ended) return 'absent';
+  if (index >= spec.columns.needed && nothing) return 'absent';
+  return index < spec.decimals && under.blank && zeros !== 0 ? 'leftOut' : 'missing';
 }
 
 function has(carries: Carries, carry: number): boolean {

@@ -1,21 +1,64 @@
 import { withPaper } from '../changes.ts';
 import { placed } from '../ledger.ts';
-import type { KeptLine, Ledger, Scene } from '../scene.ts';
-import { type ColumnRead, stayed } from './carrying.ts';
+import type { Ledger, Scene } from '../scene.ts';
 import type { Columns } from './columns.ts';
-import type { LineReading, LineSpec } from './line-reading.ts';
+import type {
+  ColumnRead,
+  Digits,
+  KeptDigit,
+  KeptLine,
+  LineReading,
+  LineSpec,
+} from './line-reading.ts';
+
+/** What a digit that was right when it was written handed on then; null: it was not, or was written over. */
+export function stayed(kept: KeptLine | undefined, at: number, given: number): number | null {
+  const before = kept === undefined ? undefined : digitKept(kept, at);
+  return before !== undefined && before.given === given ? before.hands : null;
+}
+
+export function carryStayed(
+  kept: KeptLine | undefined,
+  carried: number,
+  at: number,
+  noted: number,
+): boolean {
+  return kept !== undefined && carryKept(kept, carried, at) === noted;
+}
+
+function digitKept({ reading, digits }: KeptLine, at: number): KeptDigit | undefined {
+  const column = at - reading.spec.lowest - reading.shift;
+  const read = column < 0 ? undefined : reading.reads[column];
+  return read !== undefined && hasRightDigit(read) ? read : digits[at];
+}
+
+function carryKept({ reading, carries }: KeptLine, carried: number, at: number) {
+  const column = reading.carried === carried ? at - reading.spec.lowest - carried : -1;
+  const read = column < 0 ? undefined : reading.reads[column];
+  return read?.carry === 'right' ? read.noted : carriesAt(carries, carried)[at];
+}
+
+const NO_DIGITS: readonly undefined[] = [];
+const NO_CARRIES: KeptLine['carries'] = [];
+
+function carriesAt(carries: KeptLine['carries'], carried: number): Digits {
+  return carries.find(({ by }) => by === carried)?.carries ?? NO_DIGITS;
+}
+
+function hasRightDigit({ mark, given, carry }: ColumnRead): boolean {
+  return mark === 'right' && carry !== 'wrong' && given !== null;
+}
 
 /** What reads right now stays right, whatever is written elsewhere later. */
 export function withLatches(scene: Scene, reading: LineReading): Ledger {
   const { ledger } = scene;
-  const way = wayOf(reading.spec, reading.shift);
-  const kept = keptLines(scene, reading.spec);
-  const before = kept === undefined ? undefined : keptIn(kept, way);
-  const after = keptOf(reading, way, before ?? NOTHING_KEPT);
-  if (after === (before ?? NOTHING_KEPT)) return ledger;
+  const { kept: before } = reading.written;
+  const after = keptOf(reading, before);
+  if (after === before) return ledger;
+  const kept = keptLines(scene, reading.spec) ?? NONE;
   const others =
-    kept === undefined || kept.length < 2 ? NONE : kept.filter((each) => each !== before);
-  const more = before === undefined && kept !== undefined ? [...kept, after] : [...others, after];
+    before === undefined || kept.length > 1 ? kept.filter((each) => each !== before) : NONE;
+  const more = [...others, after!];
   if (reading.spec.row < 0) return withPaper(ledger, { sumLine: more });
   return withPaper(ledger, { lines: placed(ledger.lines, reading.spec.row, more) });
 }
@@ -25,7 +68,7 @@ const NONE: readonly KeptLine[] = [];
 /**
  * Whether a line reads as it did now that what was right in it is remembered: each digit and carry that was right is
  * so again and hands on the same; only a whole line of before that stands again would read on otherwise, and other
- * columns it may be read from (`first`: the first of them) might now fit as well.
+ * columns it may be read from (`first`: the first of them), or carries elsewhere over a shift, might now fit as well.
  */
 export function isSteady(
   lines: readonly KeptLine[],
@@ -33,22 +76,19 @@ export function isSteady(
   { first, count }: { readonly first: Columns; readonly count: number },
 ): boolean {
   if (count > 1 && (spec.columns !== first || faults.length > 0)) return false;
-  const after = keptIn(lines, wayOf(spec, shift));
-  const end =
-    after !== undefined && isWhole(after, written.digits, written.from) ? after.end : null;
-  return end === written.ended;
+  const kept = keptIn(lines, wayOf(spec, shift));
+  const ended = endedIn(kept, written.digits, spec.lowest + shift);
+  return ended === (shift === 0 ? kept?.ended : written.ended);
 }
 
-/** Whether all digits that made the whole line still stand. */
-export function isWhole(
-  kept: KeptLine,
-  digits: readonly (number | undefined)[],
-  from: number,
-): boolean {
-  for (let column = 0; column < kept.end; column += 1) {
-    if (stayed(kept, digits, from + column) === null) return false;
+/** So many digits made the whole line when it was right, if all of them still stand. */
+export function endedIn(kept: KeptLine | undefined, digits: Digits, from: number): number | null {
+  if (kept === undefined || kept.end === 0) return null;
+  for (let at = from; at < from + kept.end; at += 1) {
+    const given = digits[at];
+    if (given === undefined || stayed(kept, at, given) === null) return null;
   }
-  return kept.end > 0;
+  return kept.end;
 }
 
 /** What was right in the line as it is read this way. */
@@ -68,56 +108,69 @@ export function wayOf({ name }: LineSpec, shift: number): string {
   return shift === 0 ? name : `${name}@${shift}`;
 }
 
-const NOTHING_KEPT: KeptLine = { way: '', digits: [], carries: [], moved: [], end: 0 };
-const NO_CARRIES: readonly (number | undefined)[] = [];
-
-/** The carries that were right so far to the left. */
-export function carriesKept({ carries, moved }: KeptLine, carried: number) {
-  return carried === 0
-    ? carries
-    : (moved.find((each) => each.by === carried)?.carries ?? NO_CARRIES);
+/** With what is right in this reading; without anything more, what was kept before. */
+function keptOf(reading: LineReading, before: KeptLine | undefined): KeptLine | undefined {
+  const whole = endOf(reading);
+  const end = whole ?? before?.end ?? 0;
+  if (!hasMore(reading, before) && end === (before?.end ?? 0)) return before;
+  const way = wayOf(reading.spec, reading.shift);
+  // Above a whole line nothing is due, whether or not it was whole before.
+  const ended = whole ?? reading.written.ended;
+  if (before === undefined)
+    return { way, reading, digits: NO_DIGITS, carries: NO_CARRIES, end, ended };
+  const { digits, carries } = isOverwritten(before.reading, reading) ? allKept(before) : before;
+  return { way, reading, digits, carries, end, ended };
 }
 
-function keptOf(
+/** Whether something is right in the reading that was not kept yet. */
+function hasMore(
   { spec, shift, carried, reads }: LineReading,
-  way: string,
-  before: KeptLine,
-): KeptLine {
-  const carriesBefore = carriesKept(before, carried);
-  let digits = before.digits;
-  let carries = carriesBefore;
+  before: KeptLine | undefined,
+): boolean {
   for (let column = 0; column < reads.length; column += 1) {
-    const { mark, given, carry, noted, hands } = reads[column]!;
-    const at = spec.lowest + column + shift;
-    if (mark === 'right' && carry !== 'wrong' && given !== null) {
-      const known = digits[at];
-      if (known === undefined || known.given !== given || known.hands !== hands)
-        digits = placed(digits, at, { given, hands });
+    const read = reads[column]!;
+    if (read === before?.reading.reads[column]) continue;
+    const { given, hands, carry, noted } = read;
+    if (hasRightDigit(read)) {
+      const known = before && digitKept(before, spec.lowest + column + shift);
+      if (known === undefined || known.given !== given || known.hands !== hands) return true;
     }
     const over = spec.lowest + column + carried;
-    if (carry === 'right' && noted !== null && carries[over] !== noted)
-      carries = placed(carries, over, noted);
+    if (carry === 'right' && !carryStayed(before, carried, over, noted!)) return true;
   }
-  const end = endOf(spec, reads) ?? before.end;
-  const same = carries === carriesBefore;
-  if (digits === before.digits && same && end === before.end) return before;
-  if (same || carried === 0)
-    return {
-      way,
-      digits,
-      carries: carried === 0 ? carries : before.carries,
-      moved: before.moved,
-      end,
-    };
-  const moved = [...before.moved.filter(({ by }) => by !== carried), { by: carried, carries }];
-  return { way, digits, carries: before.carries, moved, end };
+  return false;
+}
+
+/** Whether something that was right in the earlier reading is not so in the later one. */
+function isOverwritten(earlier: LineReading, later: LineReading): boolean {
+  if (earlier.carried !== later.carried) return true;
+  for (let column = 0; column < earlier.reads.length; column += 1) {
+    const read = earlier.reads[column]!;
+    if (read === later.reads[column]) continue;
+    if (hasRightDigit(read) || read.carry === 'right') return true;
+  }
+  return false;
+}
+
+/** Everything that was right so far, written out by place. */
+function allKept({ reading, digits, carries }: KeptLine): Pick<KeptLine, 'digits' | 'carries'> {
+  const { spec, shift, carried, reads } = reading;
+  let all = digits;
+  let over = carriesAt(carries, carried);
+  for (const [column, read] of reads.entries()) {
+    if (hasRightDigit(read)) all = placed(all, spec.lowest + column + shift, read);
+    if (read.carry === 'right') over = placed(over, spec.lowest + column + carried, read.noted!);
+  }
+  const others = carries.filter(({ by }) => by !== carried);
+  return { digits: all, carries: [...others, { by: carried, carries: over }] };
 }
 
 /** How many digits make the whole line, all of them right; null: it is not whole. */
-function endOf({ columns }: LineSpec, reads: readonly ColumnRead[]): number | null {
+function endOf({ spec, reads, short }: LineReading): number | null {
+  if (short) return null;
   let digits = 0;
   while (reads[digits]?.mark === 'right') digits += 1;
-  if (digits === 0 || digits < columns.needed) return null;
+  if (digits === 0 || digits < spec.columns.needed) return null;
   for (let above = digits; above < reads.length; above += 1) {
     if (reads[above]!.mark !== 'absent') return null;
   }

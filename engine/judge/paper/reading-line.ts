@@ -1,8 +1,8 @@
 import type { Plan, Scene } from '../scene.ts';
-import { type ColumnRead, readColumns, type Written } from './carrying.ts';
+import { readColumns } from './carrying.ts';
 import { withClaims } from './claims.ts';
-import { carriesKept, isWhole, keptIn, keptLines, wayOf } from './kept-line.ts';
-import type { Fault, LineReading, LineSpec } from './line-reading.ts';
+import { endedIn, keptIn, keptLines, wayOf } from './kept-line.ts';
+import type { ColumnRead, Digits, Fault, LineReading, LineSpec, Written } from './line-reading.ts';
 import { pensOf } from './pens.ts';
 import { digitStep, sumStep, zeroStep } from './row-steps.ts';
 
@@ -15,8 +15,6 @@ export function digitStepOf(plan: Plan, { row }: LineSpec, column: number): numb
 export function zeroStepOf(plan: Plan, { row }: LineSpec, placeholder: number): number {
   return row < 0 ? sumStep(plan, 0) : zeroStep(plan, row, placeholder);
 }
-
-type Digits = readonly (number | undefined)[];
 
 interface Paper {
   readonly scene: Scene;
@@ -107,9 +105,17 @@ export function readBest(scene: Scene, specs: readonly LineSpec[]): LineReading 
 function readLine(scene: Scene, spec: LineSpec): LineReading {
   const paper = paperOf(scene, spec);
   const straight = readAt(paper, spec, 0, 0);
-  return straight.faults.length === 0 || paper.highestDigit < 0
+  return straight.faults.length === 0 || paper.highestDigit < 0 || isPlain(paper, straight)
     ? straight
     : shifted(paper, spec, straight);
+}
+
+/** One fault that no shift does better: a shift is a wrong step itself, but where zeros at the end were left out. */
+function isPlain({ scene }: Paper, straight: LineReading): boolean {
+  const { spec, faults } = straight;
+  if (scene.claims.size > 0 || faults.length > 1) return false;
+  if (spec.progress.final) return spec.lowest > 0 || spec.decimals === 0;
+  return !mayBeZero(straight, 1) && !mayBeZero(straight, -1);
 }
 
 function shifted(paper: Paper, spec: LineSpec, straight: LineReading): LineReading {
@@ -164,21 +170,21 @@ function isFromTheLeft(paper: Paper, { line }: LineSpec, first: number): boolean
   return lowest > (actAt(paper, line, Math.max(...places)) ?? -1);
 }
 
-/**
- * Fewer steps, then fewer faults. Of two equally good readings the one without a shift; but while the line is
- * still being written and all else is right, a first 0 is a placeholder too many rather than a wrong digit, and
- * a first 0 that is due may be the placeholder that was written instead of another.
- */
+/** Fewer steps, then fewer faults. Of two equally good readings the one without a shift, but for a first 0. */
 function isBetter(other: LineReading, best: LineReading): boolean {
   const by = compareReadings(other, best);
-  if (by !== 0) return by < 0;
-  const { spec, faults, shift } = best;
+  return by !== 0 ? by < 0 : mayBeZero(best, other.shift);
+}
+
+/**
+ * While the line is still being written and all else is right, a first 0 is a placeholder too many rather than a
+ * wrong digit, and a first 0 that is due may be the placeholder that was written instead of another.
+ */
+function mayBeZero({ spec, faults, shift }: LineReading, other: number): boolean {
   const [fault] = faults;
   if (spec.progress.final || shift !== 0 || faults.length > 1) return false;
   if (fault!.carry || fault!.at !== spec.lowest) return false;
-  return other.shift > 0
-    ? fault!.given === 0
-    : spec.lowest > 0 && other.shift === -1 && fault!.due === 0;
+  return other > 0 ? fault!.given === 0 : spec.lowest > 0 && other === -1 && fault!.due === 0;
 }
 
 /** Negative: the first spends fewer steps, or as many with fewer faults. */
@@ -195,19 +201,12 @@ function writtenAt(paper: Paper, spec: LineSpec, shift: number, carried: number)
   const lines = keptLines(scene, spec);
   const kept = lines === undefined ? undefined : keptIn(lines, wayOf(spec, shift));
   const from = spec.lowest + shift;
-  const carriesFrom = spec.lowest + carried;
-  const whole = kept !== undefined && isWhole(kept, digits, from);
-  return {
-    digits,
-    carries: paper.crossed ? carriesAsFed(paper, spec, from, carriesFrom) : paper.carries,
-    from,
-    carriesFrom,
-    kept,
-    keptCarries: kept === undefined ? undefined : carriesKept(kept, carried),
-    ended: whole ? kept.end : null,
-    highest: Math.max(highestDigit, highestCarry) - spec.lowest - Math.min(shift, carried),
-    decimals: spec.decimals,
-  };
+  const carries = paper.crossed
+    ? carriesAsFed(paper, spec, from, spec.lowest + carried)
+    : paper.carries;
+  const ended = endedIn(kept, digits, from);
+  const highest = Math.max(highestDigit, highestCarry) - spec.lowest - Math.min(shift, carried);
+  return { spec, shift, carried, digits, carries, kept, ended, highest };
 }
 
 function carriesAsFed(paper: Paper, spec: LineSpec, from: number, carriesFrom: number): Digits {
@@ -232,7 +231,7 @@ type Reads = Omit<LineReading, 'faults'>;
 function readsAt(paper: Paper, spec: LineSpec, shift: number, carried: number): Reads {
   const written = writtenAt(paper, spec, shift, carried);
   const short = !spec.progress.final && written.highest + 1 < spec.columns.needed;
-  const reads = readColumns(spec.columns, written, spec.progress, short);
+  const reads = readColumns(written, short);
   return { spec, shift, carried, reads, short, written };
 }
 
@@ -240,7 +239,7 @@ function readsAt(paper: Paper, spec: LineSpec, shift: number, carried: number): 
 export function whole(reading: LineReading): LineReading {
   if (!reading.short) return reading;
   const { spec, shift, carried, written, faults } = reading;
-  const reads = readColumns(spec.columns, written, spec.progress, false);
+  const reads = readColumns(written, false);
   return { spec, shift, carried, reads, short: false, written, faults };
 }
 

@@ -14,11 +14,10 @@ import type {
   Plan,
   Scene,
 } from '../scene.ts';
-import type { ColumnRead } from './carrying.ts';
 import { withClaims } from './claims.ts';
 import type { Columns } from './columns.ts';
 import { isSteady, withLatches } from './kept-line.ts';
-import type { Fault, LineReading, LineSpec } from './line-reading.ts';
+import type { ColumnRead, Fault, LineReading, LineSpec } from './line-reading.ts';
 import { carriesOf, holdsDigits, NO_LINE, type RowLine, rowLines } from './lines.ts';
 import { pensOf } from './pens.ts';
 import { columnRead, digitStepOf, readBest, whole, zeroStepOf } from './reading-line.ts';
