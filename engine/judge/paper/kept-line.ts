@@ -52,15 +52,18 @@ function hasRightDigit({ mark, given, carry }: ColumnRead): boolean {
 /** What reads right now stays right, whatever is written elsewhere later. */
 export function withLatches(scene: Scene, reading: LineReading): Ledger {
   const { ledger } = scene;
-  const { kept: before } = reading.written;
-  const after = keptOf(reading, before);
-  if (after === before) return ledger;
   const kept = keptLines(scene, reading.spec) ?? NONE;
-  const others =
-    before === undefined || kept.length > 1 ? kept.filter((each) => each !== before) : NONE;
-  const more = [...others, after!];
+  const before = keptIn(kept, wayOf(reading.spec, reading.shift));
+  if (before !== undefined && before.reading === reading) return ledger;
+  const after = keptOf(reading, before);
+  if (after === undefined || after === before) return ledger;
+  const more = [...(before === undefined ? kept : without(kept, before)), after];
   if (reading.spec.row < 0) return withPaper(ledger, { sumLine: more });
   return withPaper(ledger, { lines: placed(ledger.lines, reading.spec.row, more) });
+}
+
+function without(all: readonly KeptLine[], one: KeptLine): readonly KeptLine[] {
+  return all.length === 1 ? NONE : all.filter((each) => each !== one);
 }
 
 const NONE: readonly KeptLine[] = [];

@@ -74,7 +74,8 @@ function highestOf(digits: Digits): number {
 }
 
 /** Where something stands, in the order in which places are kept. */
-function placesOf({ position }: Scene, lines: readonly number[]): number[] {
+function placesOf({ position }: Scene, lines: readonly number[]): readonly number[] {
+  if (lines.length === 1) return position.paper.lines[lines[0]!]?.places ?? [];
   return [...new Set(lines.flatMap((line) => position.paper.lines[line]?.places ?? []))];
 }
 
@@ -128,12 +129,12 @@ function shifted(paper: Paper, spec: LineSpec, straight: LineReading): LineReadi
     if (shift === 0 || !mayShift(paper, spec, shift) || (shift < 0 && unfinished)) continue;
     // Carries stand over the digits as they are written, or where they were due.
     for (const carried of paper.highestCarry < 0 ? [shift] : [shift, 0]) {
-      const reads = readsAt(paper, spec, shift, carried);
-      if (!explains(paper, reads)) continue;
-      const own = columnFaults(paper, reads, placeholderFaults(paper, spec, shift));
+      const read = readsAt(paper, spec, shift, carried);
+      if (!explains(paper, read)) continue;
+      const own = columnFaults(paper, read, placeholderFaults(paper, spec, shift));
       // Where no answer has said which steps pay, more wrong steps than the best reading has are already too many.
       if (scene.claims.size === 0 && stepsIn(own) > stepsIn(best.faults)) continue;
-      const other = withFaults(paper, reads, own);
+      const other = withFaults(paper, read, own);
       if (isBetter(other, best)) best = other;
     }
   }
@@ -153,7 +154,7 @@ function mayShift(paper: Paper, spec: LineSpec, shift: number): boolean {
  * too far left, without a zero before it). A line without placeholders stands too far right only for zeros at
  * the end left out, all else written and some of it to be recognised.
  */
-function explains(paper: Paper, { spec, shift, reads }: Reads): boolean {
+function explains(paper: Paper, { spec, shift, reads }: LineReading): boolean {
   const begins = (reads[0]?.given ?? null) !== null;
   if (shift > 0)
     return begins || (paper.digits[spec.lowest] !== undefined && reads[0]?.mark !== 'leftOut');
@@ -218,21 +219,17 @@ function carriesAsFed(paper: Paper, spec: LineSpec, from: number, carriesFrom: n
 }
 
 function readAt(paper: Paper, spec: LineSpec, shift: number, carried: number): LineReading {
-  const reads = readsAt(paper, spec, shift, carried);
-  return withFaults(
-    paper,
-    reads,
-    columnFaults(paper, reads, placeholderFaults(paper, spec, shift)),
-  );
+  const read = readsAt(paper, spec, shift, carried);
+  const faults = columnFaults(paper, read, placeholderFaults(paper, spec, shift));
+  return faults.length === 0 && shift === 0 ? read : withFaults(paper, read, faults);
 }
 
-type Reads = Omit<LineReading, 'faults'>;
-
-function readsAt(paper: Paper, spec: LineSpec, shift: number, carried: number): Reads {
+/** As it reads there, nothing yet found wrong. */
+function readsAt(paper: Paper, spec: LineSpec, shift: number, carried: number): LineReading {
   const written = writtenAt(paper, spec, shift, carried);
   const short = !spec.progress.final && written.highest + 1 < spec.columns.needed;
   const reads = readColumns(written, short);
-  return { spec, shift, carried, reads, short, written };
+  return { spec, shift, carried, reads, short, written, faults: NO_FAULTS };
 }
 
 /** The reading with all columns that something is due in. */
@@ -248,7 +245,7 @@ export function columnRead(reading: LineReading, column: number): ColumnRead | u
   return reading.reads[column] ?? (reading.short ? whole(reading).reads[column] : undefined);
 }
 
-function withFaults(paper: Paper, reading: Reads, own: readonly Fault[]): LineReading {
+function withFaults(paper: Paper, reading: LineReading, own: readonly Fault[]): LineReading {
   const { spec, shift, carried, reads, short, written } = reading;
   const all = shift === 0 ? own : [...shiftFaults(paper, reading, own), ...own];
   const faults = withClaims(paper.scene, all);
@@ -282,7 +279,7 @@ function actsFrom(
 
 function shiftFaults(
   paper: Paper,
-  { spec, shift, reads }: Reads,
+  { spec, shift, reads }: LineReading,
   own: readonly Fault[],
 ): readonly Fault[] {
   // A line without placeholders stands too far right only where zeros at the end were left out.
@@ -322,14 +319,15 @@ function placeholderFaults(paper: Paper, spec: LineSpec, shift: number): readonl
 
 function columnFaults(
   paper: Paper,
-  { spec, shift, carried, reads }: Reads,
+  { spec, shift, carried, reads }: LineReading,
   before: readonly Fault[],
 ): readonly Fault[] {
   let faults: Fault[] | null = null;
   for (let column = 0; column < reads.length; column += 1) {
-    const { mark, carry, given, due, noted, carryDue } = reads[column]!;
+    const { mark, carry } = reads[column]!;
     const missing = mark === 'missing' && spec.progress.final;
     if (carry !== 'wrong' && mark !== 'wrong' && !missing) continue;
+    const { given, due, noted, carryDue } = reads[column]!;
     faults ??= before.slice();
     const step = digitStepOf(paper.scene.plan, spec, column);
     if (carry === 'wrong') {

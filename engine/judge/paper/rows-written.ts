@@ -2,7 +2,7 @@ import type { ActionOf, Line } from '../../mat/action.ts';
 import { MAT_LIMITS } from '../../mat/geometry.ts';
 import { FIRST_CARRIES, lineIndex, PRODUCT } from '../../mat/sheet.ts';
 import { finding, isOver, NOTHING_YET, sceneWith } from '../ledger.ts';
-import { remembered, slots } from '../memo.ts';
+import { kept, recalled, remembered, slots } from '../memo.ts';
 import type {
   Aspect,
   BarePlan,
@@ -72,14 +72,11 @@ function readRowNow(
   columns: readonly Columns[],
   ready: boolean,
 ): LineReading {
-  const specs = remembered(
-    scene.memo,
-    SPECS + 2 * found.row + (final ? 1 : 0),
-    () => specsOf(scene.plan, found, columns, final, ready),
-    found,
-    columns,
-    ready,
-  );
+  const { memo, plan } = scene;
+  const slot = SPECS + 2 * found.row + (final ? 1 : 0);
+  const specs: readonly LineSpec[] =
+    recalled(memo, slot, found, columns, ready) ??
+    kept(memo, slot, specsOf(plan, found, columns, final, ready), found, columns, ready);
   const best = readBest(scene, specs);
   if (found.worked === found.row) return best;
   return { ...best, faults: withClaims(scene, [beginFault(scene, found), ...best.faults]) };
@@ -182,9 +179,16 @@ export function digitFinding(
       return final ? finding('right', truth !== 0, null, 0) : finding('none', false, null, due);
     default:
       // What is wrong here and not among the faults is paid by another step.
-      return finding('right', given !== truth, given, due);
+      return given === truth && given === due
+        ? RIGHT_DIGITS[given]!
+        : finding('right', given !== truth, given, due);
   }
 }
+
+/** Most digits are right: one finding for all that are the same. */
+const RIGHT_DIGITS = Array.from({ length: 10 }, (_, digit) =>
+  finding('right', false, digit, digit),
+);
 
 /** Nothing or zeros; where the child's own tile makes it a row, the whole row belongs to the one step. */
 function zeroRow(scene: Scene, { spec, reads }: LineReading, blank: boolean): Finding {
@@ -232,32 +236,37 @@ function noteWith(source: RowSource): Note<Pen> {
     const seen =
       action.do === 'write' ? source.see?.(written, rowLines(written)[row]!.worked) : undefined;
     const scene = seen === undefined ? written : sceneWith(before, after, seen);
-    const reading = readRow(source, scene, NOW, row);
-    const next = latchedRow(source, scene, NOW, row, reading);
+    const { ledger: next, reading } = latchRow(source, scene, NOW, row);
     const beside = (line < FIRST_CARRIES || line === PRODUCT) && line !== reading.spec.line;
     if (action.do === 'rub' || beside) return { ledger: next };
     return { ledger: next, remark: remarkOf(scene, reading, row, action) };
   };
 }
 
-/** What reads right stays right; with that remembered, the row reads as it did. */
-function latchedRow(
+/** Reads the row; what reads right stays right, and with that remembered, the row mostly reads as it did. */
+function latchRow(
   source: RowSource,
   scene: Scene,
   moment: Moment,
   row: number,
-  reading: LineReading,
-): Ledger {
-  const ledger = withLatches(scene, reading);
-  if (ledger === scene.ledger) return ledger;
+): { readonly ledger: Ledger; readonly reading: LineReading } {
   const found = rowLines(scene)[row]!;
+  const final = isFinal(scene, moment, row);
   const columns = source.columns(scene, found.worked);
-  const ways = { first: columns[0]!, count: columns.length };
-  if (!isSteady(ledger.lines[row]!, reading, ways)) return ledger;
   const ready = source.ready(scene, found.worked);
-  const latched = sceneWith(scene, scene.position, ledger);
-  keepRow(latched, isFinal(scene, moment, row), found, columns, ready, reading);
-  return ledger;
+  const known = rowRead(scene, final, found, columns, ready);
+  const reading = known ?? readRowNow(scene, final, found, columns, ready);
+  const ledger = withLatches(scene, reading);
+  if (ledger === scene.ledger) {
+    if (known === undefined) keepRow(scene, final, found, columns, ready, reading);
+    return { ledger, reading };
+  }
+  const ways = { first: columns[0]!, count: columns.length };
+  if (isSteady(ledger.lines[row]!, reading, ways)) {
+    const latched = sceneWith(scene, scene.position, ledger);
+    keepRow(latched, final, found, columns, ready, reading);
+  }
+  return { ledger, reading };
 }
 
 const NOW: Moment = { at: 'now' };
@@ -276,7 +285,7 @@ function remarkOf(
   const given = action.digit;
   const isCarry = lineIndex(action.line) !== spec.line;
   const column = at - spec.lowest - (isCarry ? carried : shift);
-  const fault = faults.find((each) => each.at === at && !each.missing && each.given === given);
+  const fault = faultOf(faults, at, given);
   if (fault !== undefined) return { step: fault.step, verdict: 'wrong', given, due: fault.due };
   if (column < 0)
     return { step: zeroStepOf(scene.plan, spec, at), verdict: 'right', given, due: 0 };
@@ -293,6 +302,12 @@ function remarkOf(
   return { step, verdict, given, due: read.due };
 }
 
+/** What is wrong with the digit that stands there, if anything is. */
+export function faultOf(faults: readonly Fault[], at: number, given: number): Fault | undefined {
+  if (faults.length === 0) return undefined;
+  return faults.find((each) => each.at === at && !each.missing && each.given === given);
+}
+
 /** Each row's partial product is written, its placeholders with it. */
 export function rowsWritten(source: RowSource): Aspect {
   const note = noteWith(source);
@@ -303,8 +318,7 @@ export function rowsWritten(source: RowSource): Aspect {
       if (!source.applies(scene.plan)) return scene.ledger;
       let latched = scene;
       for (let row = 0; row < scene.plan.up.length; row += 1) {
-        const reading = readRow(source, latched, moment, row);
-        const ledger = latchedRow(source, latched, moment, row, reading);
+        const { ledger } = latchRow(source, latched, moment, row);
         if (ledger !== latched.ledger) latched = sceneWith(scene, scene.position, ledger);
       }
       return latched.ledger;

@@ -14,13 +14,13 @@ import type {
   Plan,
   Scene,
 } from '../scene.ts';
-import { atLeastOne, copiedColumns, sumColumns } from './columns.ts';
+import { atLeastOne, type Columns, copiedColumns, sumColumns } from './columns.ts';
 import { isSteady, withLatches } from './kept-line.ts';
 import type { LineReading, LineSpec } from './line-reading.ts';
 import { holdsDigits } from './lines.ts';
 import { columnRead, digitStepOf, readBest, whole } from './reading-line.ts';
 import { sumStep } from './row-steps.ts';
-import { digitFinding, markFaults } from './rows-written.ts';
+import { digitFinding, faultOf, markFaults } from './rows-written.ts';
 
 /** By place from the origin: the sum, and of how many digits. */
 export type Sums = readonly { readonly base: number; readonly reaching: number }[];
@@ -62,8 +62,20 @@ function specsFor(source: Addends, scene: Scene, final: boolean): readonly LineS
   const slot = SPECS + (final ? 1 : 0);
   return (
     recalled(memo, slot, sums, ready, blank) ??
-    kept(memo, slot, specsOf(scene.plan, sums, ready, final, blank), sums, ready, blank)
+    kept(memo, slot, specsOf(scene, sums, ready, final, blank), sums, ready, blank)
   );
+}
+
+/** More than one where nothing stands above: then the true product may stand as well. */
+function columnsFor({ plan, memo }: Scene, sums: Sums, blank: boolean): readonly Columns[] {
+  const known = recalled<readonly Columns[]>(memo, COLUMNS, plan, sums, blank);
+  if (known !== undefined) return known;
+  const own = sumColumns(sums);
+  const columns = [
+    isNothing(plan) ? atLeastOne(own) : own,
+    ...(blank ? [copiedColumns(plan.product)] : []),
+  ];
+  return kept(memo, COLUMNS, columns, plan, sums, blank);
 }
 
 /** What reads right stays right; with that remembered, the sum reads as it did. */
@@ -113,6 +125,7 @@ function keepSum(
 }
 
 const SPECS = slots(2);
+const COLUMNS = slots(1);
 
 function isNone(sums: Sums): boolean {
   return sums.every(({ reaching }) => reaching === 0);
@@ -122,21 +135,15 @@ function isWritten({ paper }: Desk): boolean {
   return paper.lines[PRODUCT] !== undefined || paper.lines[PRODUCT_CARRIES] !== undefined;
 }
 
-/** More than one where nothing stands above: then the true product may stand as well. */
 function specsOf(
-  plan: Plan,
+  scene: Scene,
   sums: Sums,
   ready: number,
   final: boolean,
   blank: boolean,
 ): readonly LineSpec[] {
-  const own = sumColumns(sums);
-  const columns = [
-    isNothing(plan) ? atLeastOne(own) : own,
-    ...(blank ? [copiedColumns(plan.product)] : []),
-  ];
-  const decimals = Math.max(0, -plan.problem.mat.origin);
-  return columns.map((each) => ({
+  const decimals = Math.max(0, -scene.plan.problem.mat.origin);
+  return columnsFor(scene, sums, blank).map((each) => ({
     row: SUM,
     name: 'own',
     line: PRODUCT,
@@ -197,7 +204,7 @@ function remarkOf(
   const at = place - plan.problem.mat.origin;
   const isCarry = line !== 'product';
   const column = at - (isCarry ? carried : shift);
-  const fault = faults.find((each) => each.at === at && !each.missing && each.given === given);
+  const fault = faultOf(faults, at, given);
   if (fault !== undefined) return { step: fault.step, verdict: 'wrong', given, due: fault.due };
   const read = columnRead(reading, column);
   const step = digitStepOf(plan, spec, column);
