@@ -97,7 +97,7 @@ export function readBest(scene: Scene, specs: readonly LineSpec[]): LineReading 
   let best = readLine(scene, specs[0]!);
   for (let index = 1; index < specs.length; index += 1) {
     const other = readLine(scene, specs[index]!);
-    if (compareReadings(other, best) < 0) best = other;
+    if (compareFaults(other.faults, best.faults) < 0) best = other;
   }
   return best;
 }
@@ -132,10 +132,13 @@ function shifted(paper: Paper, spec: LineSpec, straight: LineReading): LineReadi
       const read = readsAt(paper, spec, shift, carried);
       if (!explains(paper, read)) continue;
       const own = columnFaults(paper, read, placeholderFaults(paper, spec, shift));
-      // Where no answer has said which steps pay, more wrong steps than the best reading has are already too many.
-      if (scene.claims.size === 0 && stepsIn(own) > stepsIn(best.faults)) continue;
+      // Where no answer has said which steps pay, it need not be known who wrote what.
+      if (scene.claims.size === 0) {
+        const faults = [...shiftFaults(paper, read, NO_ACTS), ...own];
+        if (!isBetter(faults, shift, best)) continue;
+      }
       const other = withFaults(paper, read, own);
-      if (isBetter(other, best)) best = other;
+      if (isBetter(other.faults, shift, best)) best = other;
     }
   }
   return best;
@@ -172,9 +175,9 @@ function isFromTheLeft(paper: Paper, { line }: LineSpec, first: number): boolean
 }
 
 /** Fewer steps, then fewer faults. Of two equally good readings the one without a shift, but for a first 0. */
-function isBetter(other: LineReading, best: LineReading): boolean {
-  const by = compareReadings(other, best);
-  return by !== 0 ? by < 0 : mayBeZero(best, other.shift);
+function isBetter(faults: readonly Fault[], shift: number, best: LineReading): boolean {
+  const by = compareFaults(faults, best.faults);
+  return by !== 0 ? by < 0 : mayBeZero(best, shift);
 }
 
 /**
@@ -189,8 +192,8 @@ function mayBeZero({ spec, faults, shift }: LineReading, other: number): boolean
 }
 
 /** Negative: the first spends fewer steps, or as many with fewer faults. */
-export function compareReadings(one: LineReading, other: LineReading): number {
-  return stepsIn(one.faults) - stepsIn(other.faults) || one.faults.length - other.faults.length;
+function compareFaults(one: readonly Fault[], other: readonly Fault[]): number {
+  return stepsIn(one) - stepsIn(other) || one.length - other.length;
 }
 
 function stepsIn(faults: readonly Fault[]): number {
@@ -247,7 +250,8 @@ export function columnRead(reading: LineReading, column: number): ColumnRead | u
 
 function withFaults(paper: Paper, reading: LineReading, own: readonly Fault[]): LineReading {
   const { spec, shift, carried, reads, short, written } = reading;
-  const all = shift === 0 ? own : [...shiftFaults(paper, reading, own), ...own];
+  const all =
+    shift === 0 ? own : [...shiftFaults(paper, reading, actsMoved(paper, reading, own)), ...own];
   const faults = withClaims(paper.scene, all);
   return { spec, shift, carried, reads, short, written, faults };
 }
@@ -277,19 +281,30 @@ function actsFrom(
     .flatMap((at) => actsAt(paper, lines, at));
 }
 
+/** The actions that wrote what stands right, but for the shift. */
+function actsMoved(
+  paper: Paper,
+  { spec, shift }: LineReading,
+  own: readonly Fault[],
+): readonly number[] {
+  const first = Math.min(spec.lowest + shift, spec.lowest);
+  return [
+    ...actsFrom(paper, [spec.line], first, own),
+    ...(spec.columns.carrying ? actsFrom(paper, spec.carries, 0, own) : []),
+  ];
+}
+
+const NO_ACTS: readonly number[] = [];
+
 function shiftFaults(
   paper: Paper,
   { spec, shift, reads }: LineReading,
-  own: readonly Fault[],
+  acts: readonly number[],
 ): readonly Fault[] {
   // A line without placeholders stands too far right only where zeros at the end were left out.
   if (shift < 0 && spec.lowest === 0) return NO_FAULTS;
   const { plan } = paper.scene;
   const first = spec.lowest + shift;
-  const acts = [
-    ...actsFrom(paper, [spec.line], Math.min(first, spec.lowest), own),
-    ...(spec.columns.carrying ? actsFrom(paper, spec.carries, 0, own) : []),
-  ];
   if (shift < 0) {
     const given = paper.digits[first] ?? null;
     const faults: Fault[] = [];
