@@ -101,7 +101,7 @@ export function physicsOf(run: Run, action: Action): Desk | RefusalCode {
   }
   const unknown =
     action.do === 'hint' && action.step !== undefined && !run.plan.indexOf.has(action.step);
-  return unknown ? 'noSuchStep' : applyOnDesk(run.plan.problem, position, action);
+  return unknown ? 'noSuchStep' : applyOnDesk(run.plan.problem, position, action, run.log.length);
 }
 
 /** Does one action: physics, then what the judge makes of it, then the mat's answer where one is due. */

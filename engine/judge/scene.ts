@@ -130,9 +130,8 @@ export interface Latched {
 
 export type Latches = readonly (Latched | undefined)[];
 
-/** The actions that wrote what stands on a line, by place from the origin, and the one that began it. */
+/** What was crossed out on a line, by place from the origin, and the action that began it. */
 export interface Pens {
-  readonly acts: readonly (number | undefined)[];
   /** Carries that were crossed out after their digit was written. */
   readonly crossed: readonly (CrossedOut | undefined)[];
   readonly begun: number | undefined;

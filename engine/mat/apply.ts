@@ -16,16 +16,24 @@ export function apply(
   position: Position,
   action: Action,
 ): Position | RefusalCode {
-  return applied(problem, position, action, onPaper);
+  return applied(problem, position, action, onPaper, NO_ACT);
 }
 
-/** The same where the judge works. */
-export function applyOnDesk(problem: Problem, desk: Desk, action: Action): Desk | RefusalCode {
-  return applied(problem, desk, action, onSheet);
+/** The same where the judge works; `act`: which action of the work it is. */
+export function applyOnDesk(
+  problem: Problem,
+  desk: Desk,
+  action: Action,
+  act: number,
+): Desk | RefusalCode {
+  return applied(problem, desk, action, onSheet, act);
 }
+
+/** Paper as others see it does not tell who wrote what. */
+const NO_ACT = -1;
 
 function onPaper(problem: Problem, paper: Paper, action: PaperAction): Paper | RefusalCode {
-  const sheet = onSheet(problem, sheetOf(problem.mat, paper), action);
+  const sheet = onSheet(problem, sheetOf(problem.mat, paper), action, NO_ACT);
   return typeof sheet === 'string' ? sheet : paperOf(problem.mat, sheet);
 }
 
@@ -33,7 +41,8 @@ function applied<P extends object>(
   problem: Problem,
   position: Lying<P>,
   action: Action,
-  written: (problem: Problem, paper: P, action: PaperAction) => P | RefusalCode,
+  written: (problem: Problem, paper: P, action: PaperAction, act: number) => P | RefusalCode,
+  act: number,
 ): Lying<P> | RefusalCode {
   if (position.finished.problem) return 'finished';
   switch (action.do) {
@@ -57,7 +66,7 @@ function applied<P extends object>(
     case 'write':
     case 'rub':
     case 'point': {
-      const paper = written(problem, position.paper, action);
+      const paper = written(problem, position.paper, action, act);
       if (typeof paper === 'string') return paper;
       const { tiles, piles, said, finished } = position;
       return { tiles, piles, paper, said, finished };

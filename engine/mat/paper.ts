@@ -5,6 +5,7 @@ import { onMat, type Size, type Square } from './geometry.ts';
 import type { SquareDigit } from './position.ts';
 import {
   FIRST_CARRIES,
+  lastStroke,
   lineIndex,
   PRODUCT,
   type Sheet,
@@ -29,14 +30,19 @@ export function writtenRows({ multiplier, mat }: Problem): number {
 }
 
 /** The sheet after the action, or why paper could not bear it. */
-export function onSheet(problem: Problem, sheet: Sheet, action: PaperAction): Sheet | RefusalCode {
+export function onSheet(
+  problem: Problem,
+  sheet: Sheet,
+  action: PaperAction,
+  act: number,
+): Sheet | RefusalCode {
   switch (action.do) {
     case 'begin':
       return begin(problem, sheet, action);
     case 'write':
       return 'square' in action
         ? writeSquare(problem, sheet, action)
-        : writeLine(problem, sheet, action);
+        : writeLine(problem, sheet, action, act);
     case 'rub':
       return 'square' in action
         ? rubSquare(problem, sheet, action)
@@ -54,9 +60,9 @@ function isOnPaper(problem: Problem, line: number): boolean {
 function begin(problem: Problem, sheet: Sheet, action: ActionOf<'begin'>): Sheet | RefusalCode {
   if (!isOnPaper(problem, lineIndex(action.line))) return 'offThePaper';
   if (action.row >= writtenRows(problem)) return 'nothingThere';
-  const { lines, kept, points, squares, touched } = sheet;
+  const { lines, kept, points, squares, touched, strokes, productStrokes } = sheet;
   const begun = { ...sheet.begun, [action.line]: action.row };
-  return { lines, kept, begun, points, squares, touched };
+  return { lines, kept, begun, points, squares, touched, strokes, productStrokes };
 }
 
 type OnLine<A> = Extract<A, { line: Line }>;
@@ -66,6 +72,7 @@ function writeLine(
   problem: Problem,
   sheet: Sheet,
   action: OnLine<ActionOf<'write'>>,
+  act: number,
 ): Sheet | RefusalCode {
   const { mat } = problem;
   const index = lineIndex(action.line);
@@ -73,17 +80,25 @@ function writeLine(
   if (at < 0 || at >= mat.rows + mat.columns || !isOnPaper(problem, index)) return 'offThePaper';
   const needsRow = index < FIRST_CARRIES && writtenRows(problem) > 1;
   if (needsRow && sheet.begun[action.line] === undefined) return 'lineNotBegun';
-  return withLine(sheet, index, withDigit(sheet.lines[index], at, action.digit, mat));
+  const stroke = { line: index, at, act, before: lastStroke(sheet, index) };
+  return withLine(sheet, index, withDigit(sheet.lines[index], at, action.digit, mat), stroke);
 }
 
-function withLine(sheet: Sheet, index: number, line: WrittenLine | undefined): Sheet {
+function withLine(
+  sheet: Sheet,
+  index: number,
+  line: WrittenLine | undefined,
+  stroke = lastStroke(sheet, index),
+): Sheet {
   const lines = sheet.lines.slice();
   lines[index] = line;
   let { kept } = sheet;
   if (line === undefined) kept = kept.filter((each) => each !== index);
   else if (sheet.lines[index] === undefined) kept = [...kept, index];
   const { begun, points, squares, touched } = sheet;
-  return { lines, kept, begun, points, squares, touched };
+  const strokes = index < PRODUCT ? stroke : sheet.strokes;
+  const productStrokes = index < PRODUCT ? sheet.productStrokes : stroke;
+  return { lines, kept, begun, points, squares, touched, strokes, productStrokes };
 }
 
 /** Digits stand on squares only where the mat is written on. */
@@ -113,8 +128,8 @@ function withSquare(mat: Size, sheet: Sheet, square: Square, content: SquareCont
   const squares = squaresWith(mat, sheet.squares, square, content);
   const isNew = sheet.squares[row]?.[column] === undefined;
   const touched = isNew ? withTouched(sheet.touched, square) : sheet.touched;
-  const { lines, kept, begun, points } = sheet;
-  return { lines, kept, begun, points, squares, touched };
+  const { lines, kept, begun, points, strokes, productStrokes } = sheet;
+  return { lines, kept, begun, points, squares, touched, strokes, productStrokes };
 }
 
 function rubSquare(
@@ -141,7 +156,7 @@ function rubLine(
 
 function point(problem: Problem, sheet: Sheet, action: ActionOf<'point'>): Sheet | RefusalCode {
   if (action.places >= problem.mat.rows + problem.mat.columns) return 'offThePaper';
-  const { lines, kept, begun, squares, touched } = sheet;
+  const { lines, kept, begun, squares, touched, strokes, productStrokes } = sheet;
   const points = { ...sheet.points, [action.on]: action.places };
-  return { lines, kept, begun, points, squares, touched };
+  return { lines, kept, begun, points, squares, touched, strokes, productStrokes };
 }

@@ -68,6 +68,9 @@ export interface Sheet {
   readonly squares: readonly (SquareLine | undefined)[];
   /** Every square that was ever written on, the last that `Paper` keeps first. */
   readonly touched: Touched | null;
+  /** What was written on the lines of the rows and on their carries, and what on those of the product: the last stroke. */
+  readonly strokes: Stroke | undefined;
+  readonly productStrokes: Stroke | undefined;
 }
 
 /** A square that was written on, and those that were written on before it: one more copies none of them. */
@@ -78,6 +81,27 @@ export interface Touched {
   readonly count: number;
 }
 
+/** One digit written on a line, by which action, and what was written before it; rubbing out takes none of it back. */
+export interface Stroke {
+  readonly line: number;
+  /** Its place from the origin. */
+  readonly at: number;
+  readonly act: number;
+  readonly before: Stroke | undefined;
+}
+
+/** The last stroke of those on the line and on others beside it. */
+export function lastStroke(sheet: Sheet, line: number): Stroke | undefined {
+  return line < PRODUCT ? sheet.strokes : sheet.productStrokes;
+}
+
+/** The action that last wrote at a place of a line. */
+export function writtenBy(sheet: Sheet, line: number, at: number): number | undefined {
+  let stroke = lastStroke(sheet, line);
+  while (stroke !== undefined && (stroke.line !== line || stroke.at !== at)) stroke = stroke.before;
+  return stroke?.act;
+}
+
 export const EMPTY_SHEET: Sheet = {
   lines: LINES.map(() => undefined),
   kept: [],
@@ -85,6 +109,8 @@ export const EMPTY_SHEET: Sheet = {
   points: {},
   squares: [],
   touched: null,
+  strokes: undefined,
+  productStrokes: undefined,
 };
 
 interface Mat extends Size {
@@ -151,7 +177,9 @@ export function sheetOf(mat: Mat, paper: Paper): Sheet {
     touched = withTouched(touched, [row!, column!]);
     squares = squaresWith(mat, squares, touched.square, paper.squares[key]!);
   }
-  return { lines, kept, begun: paper.begun, points: paper.points, squares, touched };
+  const { begun, points } = paper;
+  const { strokes, productStrokes } = EMPTY_SHEET;
+  return { lines, kept, begun, points, squares, touched, strokes, productStrokes };
 }
 
 export function withTouched(before: Touched | null, square: Square): Touched {

@@ -44,11 +44,11 @@ export const writtenRows: Addends = {
   },
   ready: (scene) => {
     const { memo, position, ledger, claims } = scene;
-    const { kept: lines, begun } = position.paper;
+    const { kept: lines, begun, strokes } = position.paper;
     const { rows } = position.finished;
     const sums = writtenRows.sums(scene);
     return (
-      recalled(memo, READY, sums, lines, begun, rows, ledger.pens, ledger.lines, claims) ??
+      recalled(memo, READY, sums, lines, begun, rows, strokes, ledger.pens, ledger.lines, claims) ??
       kept(
         memo,
         READY,
@@ -57,6 +57,7 @@ export const writtenRows: Addends = {
         lines,
         begun,
         rows,
+        strokes,
         ledger.pens,
         ledger.lines,
         claims,

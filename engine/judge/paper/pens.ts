@@ -1,10 +1,10 @@
-import type { Action, ActionOf } from '../../mat/action.ts';
+import type { ActionOf } from '../../mat/action.ts';
 import { lineIndex, PRODUCT } from '../../mat/sheet.ts';
 import { withPaper } from '../changes.ts';
 import { placed } from '../ledger.ts';
 import type { Aspect, Ledger, Note, Pens } from '../scene.ts';
 
-const NO_PENS: Pens = { acts: [], crossed: [], begun: undefined };
+const NO_PENS: Pens = { crossed: [], begun: undefined };
 
 /** Of the line with this index. */
 export function pensOf({ pens, sumPens }: Ledger, line: number): Pens {
@@ -18,22 +18,10 @@ function withPens(ledger: Ledger, line: number, pens: Pens): Ledger {
     : withPaper(ledger, { sumPens: placed(ledger.sumPens, line - PRODUCT, pens) });
 }
 
-const note: Note<Extract<Action, { do: 'write' | 'begin' }>> = (
-  { ledger, plan },
-  _after,
-  action,
-  act,
-) => {
-  if (action.do === 'begin') {
-    const line = lineIndex(action.line);
-    const { acts, crossed } = pensOf(ledger, line);
-    return { ledger: withPens(ledger, line, { acts, crossed, begun: act }) };
-  }
-  if ('square' in action) return { ledger };
+const noteBegin: Note<ActionOf<'begin'>> = ({ ledger }, _after, action, act) => {
   const line = lineIndex(action.line);
-  const { acts, crossed, begun } = pensOf(ledger, line);
-  const now = placed(acts, action.place - plan.problem.mat.origin, act);
-  return { ledger: withPens(ledger, line, { acts: now, crossed, begun }) };
+  const { crossed } = pensOf(ledger, line);
+  return { ledger: withPens(ledger, line, { crossed, begun: act }) };
 };
 
 /** A carry is rubbed out when it is used up: the digit that it fed was still made with it. */
@@ -42,14 +30,14 @@ const noteRub: Note<ActionOf<'rub'>> = ({ ledger, plan, position }, _after, acti
   const line = lineIndex(action.line);
   const at = action.place - plan.problem.mat.origin;
   const given = position.paper.lines[line]!.digits[at]!;
-  const { acts, crossed, begun } = pensOf(ledger, line);
+  const { crossed, begun } = pensOf(ledger, line);
   const now = placed(crossed, at, { act, given });
-  return { ledger: withPens(ledger, line, { acts, crossed: now, begun }) };
+  return { ledger: withPens(ledger, line, { crossed: now, begun }) };
 };
 
-/** Remembers which action wrote what stands on lines: what an answer has charged stays with its step. */
+/** Remembers what was crossed out and which action began a line: what an answer has charged stays with its step. */
 export const pens: Aspect = {
   steps: () => [],
-  notes: { write: note, begin: note, rub: noteRub },
+  notes: { begin: noteBegin, rub: noteRub },
   assess: () => {},
 };

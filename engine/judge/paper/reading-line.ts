@@ -1,3 +1,4 @@
+import { writtenBy } from '../../mat/sheet.ts';
 import type { Plan, Scene } from '../scene.ts';
 import { readColumns } from './carrying.ts';
 import { withClaims } from './claims.ts';
@@ -257,7 +258,7 @@ function withFaults(paper: Paper, reading: LineReading, own: readonly Fault[]): 
 }
 
 function actAt({ scene }: Paper, line: number, at: number): number | undefined {
-  return pensOf(scene.ledger, line).acts[at];
+  return writtenBy(scene.position.paper, line, at);
 }
 
 function actsAt(paper: Paper, lines: readonly number[], at: number): number[] {

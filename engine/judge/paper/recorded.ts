@@ -1,4 +1,5 @@
 import { pileValue } from '../../mat/position.ts';
+import { lastStroke } from '../../mat/sheet.ts';
 import { digitsOf } from '../../numerals/numeral.ts';
 import { withDebts, withReadings } from '../changes.ts';
 import { amountAt, ownDue, placed, sceneWith } from '../ledger.ts';
@@ -7,7 +8,6 @@ import { makesTruth, rowLaid, sayable } from '../rows.ts';
 import type { Scene } from '../scene.ts';
 import { type Columns, copiedColumns } from './columns.ts';
 import { NO_LINE, rowLines } from './lines.ts';
-import { pensOf } from './pens.ts';
 import type { RowSource } from './rows-written.ts';
 
 /** Partial products that are read from the mat, where there are several rows. */
@@ -86,12 +86,14 @@ function isWritten(scene: Scene, row: number): boolean {
 
 /** The action that wrote the latest digit of the row; without one, whatever is done last. */
 function lastPen(scene: Scene, row: number): number {
-  const { position, ledger } = scene;
+  const { position } = scene;
   const { line } = rowLines(scene)[row]!;
   const written = line === NO_LINE ? undefined : position.paper.lines[line];
   if (written === undefined) return Number.POSITIVE_INFINITY;
-  const { acts } = pensOf(ledger, line);
-  return Math.max(...written.places.map((at) => acts[at] ?? -1));
+  let stroke = lastStroke(position.paper, line);
+  while (stroke !== undefined && (stroke.line !== line || written.digits[stroke.at] === undefined))
+    stroke = stroke.before;
+  return stroke?.act ?? -1;
 }
 
 /** What is written is read from the mat as it is then: a slip with bars that comes later changes nothing about it. */
