@@ -71,14 +71,15 @@ const NONE: readonly KeptLine[] = [];
 /**
  * Whether a line reads as it did now that what was right in it is remembered: each digit and carry that was right is
  * so again and hands on the same; only a whole line of before that stands again would read on otherwise, and other
- * columns it may be read from (`first`: the first of them), or carries elsewhere over a shift, might now fit as well.
+ * columns of the ways in which it may be read (`first`: those of the first of them), or carries elsewhere over a shift, might now fit as well.
  */
 export function isSteady(
   lines: readonly KeptLine[],
   { spec, shift, written, faults }: LineReading,
-  { first, count }: { readonly first: Columns; readonly count: number },
+  first: Columns,
+  ways: number,
 ): boolean {
-  if (count > 1 && (spec.columns !== first || faults.length > 0)) return false;
+  if (ways > 1 && (spec.columns !== first || faults.length > 0)) return false;
   const kept = keptIn(lines, wayOf(spec, shift));
   const ended = endedIn(kept, written.digits, spec.lowest + shift);
   return ended === (shift === 0 ? kept?.ended : written.ended);

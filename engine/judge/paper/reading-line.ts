@@ -85,10 +85,11 @@ function carryOf(paper: Paper, spec: LineSpec, at: number, fed: number): number 
   const stands = paper.carries[at];
   if (stands !== undefined) return stands;
   const { ledger } = paper.scene;
-  const penned = actAt(paper, spec.line, fed) ?? Number.POSITIVE_INFINITY;
   for (const line of spec.carries) {
     const crossed = pensOf(ledger, line).crossed[at];
-    if (crossed !== undefined && crossed.act > penned) return crossed.given;
+    if (crossed === undefined) continue;
+    const penned = actAt(paper, spec.line, fed) ?? Number.POSITIVE_INFINITY;
+    if (crossed.act > penned) return crossed.given;
   }
   return undefined;
 }

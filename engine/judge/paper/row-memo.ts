@@ -1,7 +1,7 @@
 import { MAT_LIMITS } from '../../mat/geometry.ts';
 import { FIRST_CARRIES, PRODUCT_CARRIES } from '../../mat/sheet.ts';
 import { kept, recalled, slots } from '../memo.ts';
-import type { Scene } from '../scene.ts';
+import type { Ledger, Scene } from '../scene.ts';
 import type { Columns } from './columns.ts';
 import type { LineReading } from './line-reading.ts';
 import { carriesOf, NO_LINE, type RowLine } from './lines.ts';
@@ -42,9 +42,10 @@ export function rowRead(
   );
 }
 
-/** Remembers how the row reads, and all that decides it. */
+/** Remembers how the row reads, and all that decides it; `latched`: the ledger with what was right in it before. */
 export function keepRow(
   { plan, memo, position, ledger, claims }: Scene,
+  latched: Ledger,
   final: boolean,
   found: RowLine,
   columns: readonly Columns[],
@@ -62,7 +63,7 @@ export function keepRow(
     found,
     columns,
     ready,
-    ledger.lines[row],
+    latched.lines[row],
     claims,
     line === NO_LINE ? undefined : lines[line],
     pensOf(ledger, line),

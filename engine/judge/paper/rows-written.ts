@@ -53,7 +53,15 @@ export function readRow(source: RowSource, scene: Scene, moment: Moment, row: nu
   const ready = source.ready(scene, found.worked);
   return (
     rowRead(scene, final, found, columns, ready) ??
-    keepRow(scene, final, found, columns, ready, readRowNow(scene, final, found, columns, ready))
+    keepRow(
+      scene,
+      scene.ledger,
+      final,
+      found,
+      columns,
+      ready,
+      readRowNow(scene, final, found, columns, ready),
+    )
   );
 }
 
@@ -257,15 +265,11 @@ function latchRow(
   const known = rowRead(scene, final, found, columns, ready);
   const reading = known ?? readRowNow(scene, final, found, columns, ready);
   const ledger = withLatches(scene, reading);
-  if (ledger === scene.ledger) {
-    if (known === undefined) keepRow(scene, final, found, columns, ready, reading);
-    return { ledger, reading };
-  }
-  const ways = { first: columns[0]!, count: columns.length };
-  if (isSteady(ledger.lines[row]!, reading, ways)) {
-    const latched = sceneWith(scene, scene.position, ledger);
-    keepRow(latched, final, found, columns, ready, reading);
-  }
+  const more = ledger !== scene.ledger;
+  if (
+    more ? isSteady(ledger.lines[row]!, reading, columns[0]!, columns.length) : known === undefined
+  )
+    keepRow(scene, ledger, final, found, columns, ready, reading);
   return { ledger, reading };
 }
 

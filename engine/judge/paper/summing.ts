@@ -50,7 +50,10 @@ const READINGS = slots(2);
 export function readSum(source: Addends, scene: Scene, moment: Moment): LineReading {
   const final = isOver(moment);
   const specs = specsFor(source, scene, final);
-  return sumRead(scene, final, specs) ?? keepSum(scene, final, specs, readBest(scene, specs));
+  return (
+    sumRead(scene, final, specs) ??
+    keepSum(scene, scene.ledger, final, specs, readBest(scene, specs))
+  );
 }
 
 function specsFor(source: Addends, scene: Scene, final: boolean): readonly LineSpec[] {
@@ -78,16 +81,23 @@ function columnsFor({ plan, memo }: Scene, sums: Sums, blank: boolean): readonly
   return kept(memo, COLUMNS, columns, plan, sums, blank);
 }
 
-/** What reads right stays right; with that remembered, the sum reads as it did. */
-function latchedSum(source: Addends, scene: Scene, moment: Moment, reading: LineReading): Ledger {
-  const ledger = withLatches(scene, reading);
-  if (ledger === scene.ledger) return ledger;
+/** Reads the sum; what reads right stays right, and with that remembered, the sum mostly reads as it did. */
+function latchSum(
+  source: Addends,
+  scene: Scene,
+  moment: Moment,
+): { readonly ledger: Ledger; readonly reading: LineReading } {
   const final = isOver(moment);
   const specs = specsFor(source, scene, final);
-  const ways = { first: specs[0]!.columns, count: specs.length };
-  if (!isSteady(ledger.sumLine, reading, ways)) return ledger;
-  keepSum(sceneWith(scene, scene.position, ledger), final, specs, reading);
-  return ledger;
+  const known = sumRead(scene, final, specs);
+  const reading = known ?? readBest(scene, specs);
+  const ledger = withLatches(scene, reading);
+  const more = ledger !== scene.ledger;
+  if (
+    more ? isSteady(ledger.sumLine, reading, specs[0]!.columns, specs.length) : known === undefined
+  )
+    keepSum(scene, ledger, final, specs, reading);
+  return { ledger, reading };
 }
 
 /** How the sum read last, if nothing that decides it has changed since. */
@@ -113,15 +123,16 @@ function sumRead(
 
 function keepSum(
   { memo, position, ledger, claims }: Scene,
+  { sumLine }: Ledger,
   final: boolean,
   specs: readonly LineSpec[],
   reading: LineReading,
 ): LineReading {
   const { lines } = position.paper;
-  const { sumPens, sumLine } = ledger;
   const slot = READINGS + (final ? 1 : 0);
-  const [digits, carries] = [lines[PRODUCT], lines[PRODUCT_CARRIES]];
-  return kept(memo, slot, reading, specs, digits, carries, sumPens, sumLine, claims);
+  const digits = lines[PRODUCT];
+  const carries = lines[PRODUCT_CARRIES];
+  return kept(memo, slot, reading, specs, digits, carries, ledger.sumPens, sumLine, claims);
 }
 
 const SPECS = slots(2);
@@ -184,8 +195,7 @@ function noteWith(source: Addends): Note<Pen> {
     const { plan, ledger } = before;
     if (!source.applies(plan) || !holdsDigits(after, PRODUCT)) return { ledger };
     const scene = sceneWith(before, after);
-    const reading = readSum(source, scene, NOW);
-    const next = latchedSum(source, scene, NOW, reading);
+    const { ledger: next, reading } = latchSum(source, scene, NOW);
     if (action.do === 'rub' || 'square' in action || !LINES.includes(action.line)) {
       return { ledger: next };
     }
@@ -237,7 +247,7 @@ export function summing(source: Addends): Aspect {
     notes: { write: note, rub: note },
     latch: (scene, moment) =>
       source.applies(scene.plan) && isWritten(scene.position)
-        ? latchedSum(source, scene, moment, readSum(source, scene, moment))
+        ? latchSum(source, scene, moment).ledger
         : scene.ledger,
     assess: (scene, moment, findings) => {
       // The finish of a row asks nothing of the sum.
