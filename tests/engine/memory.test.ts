@@ -100,4 +100,36 @@ describe('what the judge remembers of a work changes no judgement', () => {
       expectSame(problemOf({ stage: 'record', multiplicand, multiplier, policy }), actionsOf(told));
     },
   );
+
+  it.each([
+    {
+      multiplicand: '81.3',
+      multiplier: '4',
+      told: [
+        { do: 'write', line: 'carry:0', place: 1, digit: 5 },
+        { do: 'write', line: 'product', place: 1, digit: 5 },
+        { do: 'write', line: 'product', place: 3, digit: 3 },
+      ],
+    },
+    {
+      multiplicand: '4303',
+      multiplier: '10019',
+      told: [
+        { do: 'begin', line: 'partial:0', row: 4 },
+        { do: 'write', line: 'partial:0', place: 3, digit: 0 },
+        { do: 'write', line: 'partial:0', place: 6, digit: 3 },
+        { do: 'write', line: 'carry:0', place: 3, digit: 0 },
+        { do: 'begin', line: 'partial:0', row: 0 },
+      ],
+    },
+  ])(
+    'of a line that stands too far to one side, with carries over it: $multiplicand × $multiplier',
+    ({ multiplicand, multiplier, told }) => {
+      const end = { do: 'finish', what: 'problem' };
+      expectSame(
+        problemOf({ stage: 'paper', multiplicand, multiplier }),
+        actionsOf([...told, end]),
+      );
+    },
+  );
 });

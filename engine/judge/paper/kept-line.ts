@@ -71,7 +71,8 @@ const NONE: readonly KeptLine[] = [];
 /**
  * Whether a line reads as it did now that what was right in it is remembered: each digit and carry that was right is
  * so again and hands on the same; only a whole line of before that stands again would read on otherwise, and other
- * columns of the ways in which it may be read (`first`: those of the first of them), or carries elsewhere over a shift, might now fit as well.
+ * columns of the ways in which it may be read (`first`: those of the first of them), or other places of the carries over
+ * a shifted line, might now fit as well.
  */
 export function isSteady(
   lines: readonly KeptLine[],
@@ -79,10 +80,9 @@ export function isSteady(
   first: Columns,
   ways: number,
 ): boolean {
-  if (ways > 1 && (spec.columns !== first || faults.length > 0)) return false;
+  if (shift !== 0 || (ways > 1 && (spec.columns !== first || faults.length > 0))) return false;
   const kept = keptIn(lines, wayOf(spec, shift));
-  const ended = endedIn(kept, written.digits, spec.lowest + shift);
-  return ended === (shift === 0 ? kept?.ended : written.ended);
+  return endedIn(kept, written.digits, spec.lowest) === kept?.ended;
 }
 
 /** So many digits made the whole line when it was right, if all of them still stand. */
