@@ -16,6 +16,7 @@ import {
   replaced,
   sceneWith,
   squareAt,
+  staleFinding,
   trueDue,
 } from './ledger.ts';
 import type {
@@ -170,7 +171,7 @@ function judgePair(scene: Scene, pair: Square, last: boolean): Judged {
     plot.rightLays !== undefined &&
     isSame(shape.bySquare, shapeOf(plan, plot.rightLays).bySquare)
   ) {
-    return { ...RIGHT, stale: true };
+    return { fact: 'right', where: 'right', stale: true };
   }
   if (last && isMisplaced(shape, due, true)) return whoPays(scene, pair, true);
   if (ways.some((way) => isPart(shape.bySquare, way))) return { fact: 'short', where: 'none' };
@@ -225,8 +226,9 @@ function assessPair(
   const judged = judgePair(scene, pair, last);
   const follows = due !== truth;
   const open = lays.length === 0 && due === 0 && !last && !rowDone(scene, pair[0]);
-  const fact = finding(open ? 'none' : judged.fact, follows, laid, open ? null : due);
-  findings[factStep(plan, pair)] = judged.stale ? { ...fact, stale: true } : fact;
+  findings[factStep(plan, pair)] = judged.stale
+    ? staleFinding(follows, laid, due)
+    : finding(open ? 'none' : judged.fact, follows, laid, open ? null : due);
   // The place of what is missing or wrong in itself is not asked for.
   const settled = last && judged.where === 'none';
   const where = settled ? finding('right', true) : finding(open ? 'none' : judged.where, follows);

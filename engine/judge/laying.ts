@@ -9,6 +9,7 @@ import {
   at,
   EMPTY_HEAP,
   finding,
+  findingWith,
   isOver,
   laidStep,
   NOTHING_YET,
@@ -17,6 +18,7 @@ import {
   replaced,
   sceneWith,
   squareAt,
+  staleFinding,
   trueDue,
 } from './ledger.ts';
 import type {
@@ -61,8 +63,10 @@ const note: Note<Bars> = (before, after, action, act) => {
   }
   const wrong = judged.grade === 'wrong' || judged.blame >= 0;
   const blamed = judged.blame >= 0 ? judged.blame : step;
-  const found = noted(ledger, blamed, wrong ? 'wrong' : 'neutral', laid, due);
-  return judged.kind ? { ledger, remark: { ...found.remark!, skill: 'kind' } } : found;
+  const verdict = wrong ? 'wrong' : 'neutral';
+  return judged.kind
+    ? { ledger, remark: { step: blamed, verdict, given: laid, due, skill: 'kind' } }
+    : noted(ledger, blamed, verdict, laid, due);
 };
 
 function laidLedger(before: Scene, after: Desk, action: Bars, square: Square, act: number): Ledger {
@@ -164,19 +168,16 @@ interface Standing {
   readonly beside: boolean;
 }
 
-const STANDS: Standing = {
-  grade: 'right',
-  blame: -1,
-  act: -1,
-  kind: false,
-  stale: false,
-  beside: false,
-};
-const NOTHING: Standing = { ...STANDS, grade: 'none' };
-const TOO_LITTLE: Standing = { ...STANDS, grade: 'short' };
-const TOO_MUCH: Standing = { ...STANDS, grade: 'wrong' };
-const WRONG_KIND: Standing = { ...TOO_MUCH, kind: true };
-const STALE: Standing = { ...STANDS, stale: true };
+function standing(grade: Finding['grade'], kind = false, stale = false, beside = false): Standing {
+  return { grade, blame: -1, act: -1, kind, stale, beside };
+}
+
+const STANDS = standing('right');
+const NOTHING = standing('none');
+const TOO_LITTLE = standing('short');
+const TOO_MUCH = standing('wrong');
+const WRONG_KIND = standing('wrong', true);
+const STALE = standing('right', false, true);
 
 /** The standing of most layings: as due, or still on the way to it. null: it has to be looked into. */
 function plainStanding({ plan, claims }: Scene, plot: Plot, due: number | null): Standing | null {
@@ -217,7 +218,7 @@ function standingOf(scene: Scene, square: Square, last: boolean): Standing {
     if (meant === undefined || (left !== due && ledger.plots[meant]!.laid !== 0)) continue;
     const grade = left === due ? (due === 0 ? 'none' : 'right') : left === 0 ? 'none' : 'short';
     const blame = laidStep(plan, squareAt(plan, meant));
-    return { ...STANDS, grade, blame, act: lay.act, beside: left !== due };
+    return { grade, blame, act: lay.act, kind: false, stale: false, beside: left !== due };
   }
   if (rest > due) {
     const paying = mayPay(ledger, square[0] + square[1], rest - due);
@@ -243,7 +244,7 @@ function besideClaims(scene: Scene, claimed: readonly Lay[], rest: number, due: 
     return scene.ledger.plots[at(scene.plan, [row!, column!])]!.laid !== 0;
   });
   if (rest === due || spent) return due === 0 ? NOTHING : STANDS;
-  return { ...STANDS, grade: rest <= 0 ? 'none' : 'short', beside: true };
+  return standing(rest <= 0 ? 'none' : 'short', false, false, true);
 }
 
 /** By turns: the multiplicand's bar, and no other. */
@@ -287,19 +288,19 @@ function ownFinding(scene: Scene, moment: Moment, square: Square): Finding {
   if (due === null) return tileless(laid, truth, over);
   if (laid === due && due > 0 && plan.problem.policy.laying !== 'turns')
     return finding('right', due !== truth, laid, due);
-  const standing = standingOf(scene, square, over);
+  const stands = standingOf(scene, square, over);
   const follows = due !== truth;
-  if (standing.stale) return { ...finding('right', laid !== truth, laid, due), stale: true };
-  if (due === 0 && standing.grade === 'none') {
+  if (stands.stale) return staleFinding(laid !== truth, laid, due);
+  if (due === 0 && stands.grade === 'none') {
     return finding(over || rowDone(scene, square[0]) ? 'right' : 'none', follows, 0, 0);
   }
-  if (standing.beside && !over) return finding(standing.grade, follows, laid, null);
-  const found = finding(standing.grade, follows, laid, due);
-  if (standing.grade === 'wrong' && !standing.kind) {
+  if (stands.beside && !over) return finding(stands.grade, follows, laid, null);
+  const found = finding(stands.grade, follows, laid, due);
+  if (stands.grade === 'wrong' && !stands.kind) {
     const last = lays.findLast(({ count }) => count > 0);
-    if (last !== undefined) return { ...found, blames: [last.act] };
+    if (last !== undefined) return findingWith(found, [last.act]);
   }
-  return standing.kind ? { ...found, skill: 'kind' } : found;
+  return stands.kind ? findingWith(found, undefined, undefined, 'kind') : found;
 }
 
 /**
@@ -330,20 +331,18 @@ function blameOthers(scene: Scene, moment: Moment, square: Square, findings: Fin
       if (step !== undefined && step !== own && lay.count > 0) blame(findings, step, lay, square);
     }
   }
-  const standing = standingOf(scene, square, over);
-  const act = standing.act;
-  if (standing.blame >= 0) {
+  const { act, blame: blamed, grade } = standingOf(scene, square, over);
+  if (blamed >= 0) {
     const lay = plot.lays.find((each) => each.act === act)!;
-    blame(findings, standing.blame, lay, square);
-  } else if (own < 0 && standing.grade === 'wrong') {
+    blame(findings, blamed, lay, square);
+  } else if (own < 0 && grade === 'wrong') {
     blame(findings, laidStep(plan, square), plot.lays.at(-1)!, square);
   }
 }
 
 function blame(findings: Finding[], step: number, lay: Lay, square: Square): void {
   const blames = [...(findings[step]?.blames ?? []), lay.act];
-  const wrong = finding('wrong', false, lay.kind * lay.count, 0);
-  findings[step] = { ...wrong, blames, row: square[0] };
+  findings[step] = findingWith(finding('wrong', false, lay.kind * lay.count, 0), blames, square[0]);
 }
 
 /** Bars for every pair of digits, by value (or, by policy, by turns); a zero pair is met by an empty square. */

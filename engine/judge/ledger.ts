@@ -1,5 +1,6 @@
 import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
+import type { Skill } from '../vocabulary.ts';
 import { blankRow, type SquareRow } from './paper/squares.ts';
 import type {
   Debt,
@@ -182,6 +183,25 @@ export function finding(
 ): Finding {
   if (given === null && due === null) return (follows ? FOLLOWING : BARE)[grade];
   return { grade, follows, given, due };
+}
+
+/** Written out like `finding`: findings are looked at all the time, so there are few ways in which they are laid out. */
+export function findingWith(
+  { grade, follows, given, due, stale = false }: Finding,
+  blames?: readonly number[],
+  row?: number,
+  skill?: Skill,
+): Finding {
+  return { grade, follows, given, due, stale, blames, row, skill };
+}
+
+export function staleFinding(
+  follows: boolean,
+  given: Finding['given'],
+  due: Finding['due'],
+  stale = true,
+): Finding {
+  return { grade: 'right', follows, given, due, stale };
 }
 
 /** Findings that tell no numbers are the same for every step. */

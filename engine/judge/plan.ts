@@ -12,23 +12,49 @@ export function makePlan(problem: Problem, aspects: readonly Aspect[]): Plan {
     { length: mat.rows * mat.columns },
     (_, index): Square => [Math.floor(index / mat.columns), index % mat.columns],
   );
+  const { rows, columns } = mat;
+  const [across, up] = [multiplicand.digits, multiplier.digits];
+  const ownHeaps = squares.map(([row], index) => ({ pairs: [index], rows: 1 << row }));
+  const product = digitsOf(amount * amountOf(multiplier));
+  const partials = up.map((digit) => digitsOf(amount * BigInt(digit)));
+  const trueRows = up.map((digit, row) => amount * BigInt(digit) * 10n ** BigInt(row));
   const bare: BarePlan = {
     problem,
-    columns: mat.columns,
-    rows: mat.rows,
-    across: multiplicand.digits,
-    up: multiplier.digits,
+    columns,
+    rows,
+    across,
+    up,
     squares,
-    ownHeaps: squares.map(([row], index) => ({ pairs: [index], rows: 1 << row })),
-    product: digitsOf(amount * amountOf(multiplier)),
-    partials: multiplier.digits.map((digit) => digitsOf(amount * BigInt(digit))),
-    trueRows: multiplier.digits.map((digit, row) => amount * BigInt(digit) * 10n ** BigInt(row)),
+    ownHeaps,
+    product,
+    partials,
+    trueRows,
   };
   const steps = aspects.flatMap((aspect) => aspect.steps(bare));
   const indexOf = new Map(steps.map(({ id }, index) => [id, index]));
   const scopes = steps.map(({ id }) => scopeOf(id));
   const tables = tablesOf(bare, steps);
-  return { ...bare, steps, indexOf, scopes, tables, ...askedIn(bare, scopes) };
+  const { making, asked, onSquares } = askedIn(bare, scopes);
+  // Written out, not spread: what is spread is laid out in a way of its own each time, which makes every look at it slow.
+  return {
+    problem,
+    columns,
+    rows,
+    across,
+    up,
+    squares,
+    ownHeaps,
+    product,
+    partials,
+    trueRows,
+    steps,
+    indexOf,
+    scopes,
+    tables,
+    making,
+    asked,
+    onSquares,
+  };
 }
 
 /** What the true problem asks of the child at least, by which it is told whether the child worked at all. */

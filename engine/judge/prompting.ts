@@ -3,7 +3,7 @@ import { onMat, placeOf, type Square } from '../mat/geometry.ts';
 import { amountText, parseNumeral } from '../numerals/numeral.ts';
 import type { Prompt } from '../problem.ts';
 import type { Skill } from '../vocabulary.ts';
-import { withReadings } from './changes.ts';
+import { noted, withReadings } from './changes.ts';
 import { finding, isOver, placed, sceneWith, stepOf } from './ledger.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Scene } from './scene.ts';
 
@@ -83,18 +83,13 @@ const note: Note<ActionOf<'say'>> = (before, after, action) => {
   const scene = sceneWith(before, after);
   const prompt = plan.problem.prompts[action.prompt]!;
   const due = dueOf(scene, prompt, { at: 'now' });
-  const remark = {
-    step: stepOf(plan, `prompt:${action.prompt}`),
-    given: shown(action.answer),
-    due,
-  };
-  if (due === null) return { ledger, remark: { ...remark, verdict: 'neutral' } };
-  if (!isRight(scene, prompt, action.answer, due)) {
-    return { ledger, remark: { ...remark, verdict: 'wrong' } };
-  }
+  const step = stepOf(plan, `prompt:${action.prompt}`);
+  const given = shown(action.answer);
+  if (due === null) return noted(ledger, step, 'neutral', given, due);
+  if (!isRight(scene, prompt, action.answer, due)) return noted(ledger, step, 'wrong', given, due);
   const latched = keep(scene, action.prompt, action.answer, due);
   const verdict = latched.answered[action.prompt]!.follows ? 'follows' : 'right';
-  return { ledger: latched, remark: { ...remark, verdict } };
+  return noted(latched, step, verdict, given, due);
 };
 
 function keep(scene: Scene, index: number, answer: Answer, due: string): Ledger {

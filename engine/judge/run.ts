@@ -76,13 +76,19 @@ function groundOf(problem: Problem, stage: StageRules): Ground {
 
 /** A run that may go on without changing this one. */
 export function copyRun(run: Run): Run {
+  const { stage, plan, notes, state, claims, memo } = run;
   return {
-    ...run,
+    stage,
+    plan,
+    notes,
+    state,
     past: run.past.slice(),
     log: run.log.slice(),
     judgements: run.judgements.slice(),
     charged: new Set(run.charged),
     hinted: new Set(run.hinted),
+    claims,
+    memo,
   };
 }
 

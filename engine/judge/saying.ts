@@ -1,7 +1,7 @@
 import type { ActionOf } from '../mat/action.ts';
 import { MAT_LIMITS } from '../mat/geometry.ts';
 import { amountText } from '../numerals/numeral.ts';
-import { withReadings } from './changes.ts';
+import { noted, withReadings } from './changes.ts';
 import { finding, isOver, NOTHING_YET, placed, sceneWith } from './ledger.ts';
 import { remembered, slots } from './memo.ts';
 import { ownRow, rowLaid, sayable, trueRow } from './rows.ts';
@@ -69,15 +69,15 @@ const note: Note<ActionOf<'say'>> = (before, after, action) => {
   const scene = sceneWith(before, after);
   const { row, answer } = action;
   const right = rightNow(scene, row, answer);
-  const remark = { step, given: answer, due: right ? answer : dueText(scene, row) };
+  const due = right ? answer : dueText(scene, row);
   if (!rowLaid(scene, row)) {
     const kept = right ? rightThen(scene, row, answer) : ledger;
-    return { ledger: kept, remark: { ...remark, verdict: 'neutral' } };
+    return noted(kept, step, 'neutral', answer, due);
   }
-  if (!right) return { ledger, remark: { ...remark, verdict: 'wrong' } };
+  if (!right) return noted(ledger, step, 'wrong', answer, due);
   const next = latched(scene, row, answer);
   const verdict = next.said[row]!.follows ? 'follows' : 'right';
-  return { ledger: next, remark: { ...remark, verdict } };
+  return noted(next, step, verdict, answer, due);
 };
 
 function asked(scene: Scene, moment: Moment, row: number): boolean {

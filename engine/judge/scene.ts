@@ -207,10 +207,10 @@ export interface Finding {
   /** It was right for a tile that was changed since. */
   readonly stale?: boolean;
   /** Layings that this finding blames. */
-  readonly blames?: readonly number[];
+  readonly blames?: readonly number[] | undefined;
   /** The row where the blamed bars lie, if another than the step's. */
-  readonly row?: number;
-  readonly skill?: Skill;
+  readonly row?: number | undefined;
+  readonly skill?: Skill | undefined;
 }
 
 /** How every step stands, by its index; worked out only if it is looked at. */

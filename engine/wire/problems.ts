@@ -44,14 +44,18 @@ export function parseProblem(written: unknown): Result<Problem> {
   if (!policy.ok) return policy;
   const walk = readWalk(fields.value, stage.value);
   if (!walk.ok) return walk;
-  const bare = {
+  const { multiplicand, multiplier } = numbers.value;
+  const bare = { multiplicand, multiplier, mat: mat.value, policy: policy.value, walk: walk.value };
+  // Written out, not spread: what is spread is laid out in a way of its own each time, which makes every look at it slow.
+  return ok({
     stage: stage.value,
-    ...numbers.value,
-    mat: mat.value,
-    policy: policy.value,
-    walk: walk.value,
-  };
-  return ok({ ...bare, prompts: promptsOf(bare) });
+    multiplicand,
+    multiplier,
+    mat: bare.mat,
+    policy: bare.policy,
+    walk: bare.walk,
+    prompts: promptsOf({ stage: stage.value, ...bare }),
+  });
 }
 
 interface Numbers {
@@ -83,10 +87,14 @@ function readMat(written: unknown, numbers: Numbers): Result<Mat> {
   const needed = sizeNeeded(multiplicand.digits.length, multiplier.digits.length);
   const most = { rows: MAT_LIMITS.rows.most, columns: MAT_LIMITS.columns.most };
   if (!fits(most, needed)) return doesNotFit(multiplier, needed);
-  if (written === undefined) return ok({ ...usualSize(needed)!, origin });
+  if (written === undefined) return ok(matOf(usualSize(needed)!, origin));
   const size = readSize(written);
   if (!size.ok) return size;
-  return fits(size.value, needed) ? ok({ ...size.value, origin }) : doesNotFit(multiplier, needed);
+  return fits(size.value, needed) ? ok(matOf(size.value, origin)) : doesNotFit(multiplier, needed);
+}
+
+function matOf({ rows, columns }: Size, origin: number): Mat {
+  return { rows, columns, origin };
 }
 
 function doesNotFit(multiplier: Numeral, needed: Size): Result<never> {

@@ -59,5 +59,5 @@ export function sumColumns(
 export function atLeastOne(columns: Columns): Columns {
   if (columns.needed > 0) return columns;
   const [lowest = { base: 0, most: 9 }, ...others] = columns.list;
-  return { ...columns, list: [lowest, ...others], needed: 1 };
+  return { list: [lowest, ...others], needed: 1, carrying: columns.carrying };
 }

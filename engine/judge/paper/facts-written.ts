@@ -1,7 +1,15 @@
 import type { ActionOf } from '../../mat/action.ts';
 import { MAT_LIMITS, type Square } from '../../mat/geometry.ts';
 import { noted, withPaper } from '../changes.ts';
-import { finding, NOTHING_YET, placed, replaced, sceneWith, trueDue } from '../ledger.ts';
+import {
+  finding,
+  NOTHING_YET,
+  placed,
+  replaced,
+  sceneWith,
+  staleFinding,
+  trueDue,
+} from '../ledger.ts';
 import { remembered, slots } from '../memo.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Scene } from '../scene.ts';
 import { factStep, isPair, type Judged, squareFaults } from './facts-faults.ts';
@@ -102,7 +110,7 @@ function factFinding(scene: Scene, fact: Fact, held: boolean, elsewhere: boolean
   // What is right but stands elsewhere is as good as the due value.
   const own = whole && fact.covered.length === 0 ? value : due;
   const follows = own !== trueDue(scene.plan, fact.pair);
-  return { grade: 'right', follows, given: own, due, stale: own !== due };
+  return staleFinding(follows, own, due, own !== due);
 }
 
 /** Nothing written has no place yet: at the end the fact alone is missing. */

@@ -1,7 +1,7 @@
 import type { ActionOf, Line } from '../../mat/action.ts';
 import { MAT_LIMITS } from '../../mat/geometry.ts';
 import { FIRST_CARRIES, lineIndex, PRODUCT } from '../../mat/sheet.ts';
-import { finding, isOver, NOTHING_YET, sceneWith } from '../ledger.ts';
+import { finding, findingWith, isOver, NOTHING_YET, sceneWith } from '../ledger.ts';
 import { kept, recalled, remembered, slots } from '../memo.ts';
 import type {
   Aspect,
@@ -87,7 +87,9 @@ function readRowNow(
     kept(memo, slot, specsOf(plan, found, columns, final, ready), found, columns, ready);
   const best = readBest(scene, specs);
   if (found.worked === found.row) return best;
-  return { ...best, faults: withClaims(scene, [beginFault(scene, found), ...best.faults]) };
+  const { spec, shift, carried, reads, short, written } = best;
+  const faults = withClaims(scene, [beginFault(scene, found), ...best.faults]);
+  return { spec, shift, carried, reads, short, written, faults };
 }
 
 const NO_CARRIES: readonly number[] = [];
@@ -216,7 +218,7 @@ export function markFaults(faults: readonly Fault[], findings: Finding[]): void 
       continue;
     }
     const blames = [...(before.blames ?? []), ...acts];
-    findings[step] = { ...finding('wrong', false, given, due), blames };
+    findings[step] = findingWith(finding('wrong', false, given, due), blames);
   }
 }
 
