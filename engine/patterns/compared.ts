@@ -52,7 +52,8 @@ export function compare(problem: Problem, sighting: Sighting): Compared {
 
 /** The right way does not look beyond what was done. */
 export function compareBeyond(core: Compared, sighting: Sighting): Compared {
-  return { ...core, sighting, core, right: rightOf(core), deviations: null };
+  const { problem, tally } = core;
+  return { problem, sighting, tally, core, right: rightOf(core), deviations: null };
 }
 
 const ONE_RIGHT: Tally = { plain: 1, held: 0, lapsed: 0, other: 0, choices: 0 };
@@ -126,7 +127,7 @@ export function toGoThrough(compared: Compared, bearing: Bearing): Deviations {
   const { single } = compared.sighting.topic;
   compared.deviations =
     single === undefined
-      ? { ...NOTHING, left: bearing.variants }
+      ? { effect: [], steps: [], looking: [], left: bearing.variants }
       : deviationsOfOne(compared, single, bearing);
   return compared.deviations;
 }
@@ -143,7 +144,8 @@ export function deviationsOf(
   const asked = known.left.filter(isAsked);
   if (asked.length === 0) return known;
   const left = known.left.filter((variant) => !isAsked(variant));
-  compared.deviations = { ...goneThrough(compared, known, asked), left };
+  const { effect, steps, looking } = goneThrough(compared, known, asked);
+  compared.deviations = { effect, steps, looking, left };
   return compared.deviations;
 }
 
@@ -152,7 +154,8 @@ export function deviationsBeyond(compared: Compared, { looking }: Deviations): D
   const known = compared.deviations ?? NOTHING;
   const left = looking.slice(known.looking.length);
   if (left.length === 0) return known;
-  compared.deviations = { ...goneThrough(compared, known, left), looking };
+  const { effect, steps } = goneThrough(compared, known, left);
+  compared.deviations = { effect, steps, looking, left: [] };
   return compared.deviations;
 }
 

@@ -27,12 +27,12 @@ const variants = new WeakMap<readonly ErrorPattern[], readonly ListedVariant[]>(
 export function variantsOf(catalogue: readonly ErrorPattern[]): readonly ListedVariant[] {
   const known = variants.get(catalogue);
   if (known !== undefined) return known;
-  const all = catalogue
-    .flatMap((pattern) => {
-      const all = Object.values(pattern.beliefs);
-      return all.map((beliefs) => ({ pattern, beliefs, ofFamily: all.length > 1 }));
-    })
-    .map((variant, at) => ({ ...variant, at }));
+  const all: ListedVariant[] = [];
+  for (const pattern of catalogue) {
+    const family = Object.values(pattern.beliefs);
+    for (const beliefs of family)
+      all.push({ pattern, beliefs, at: all.length, ofFamily: family.length > 1 });
+  }
   variants.set(catalogue, all);
   return all;
 }

@@ -71,5 +71,5 @@ export function diagonalsAdded(
   }
   const addends = Array.from(columns, (digits): AddendsAt => ({ digits: digits ?? [], notes: [] }));
   const made = workSum(beliefs, addends, noted);
-  return made.digits.length === 0 ? { ...made, digits: [0] } : made;
+  return made.digits.length === 0 ? { digits: [0], notes: made.notes, handed: made.handed } : made;
 }

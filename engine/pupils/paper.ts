@@ -81,7 +81,7 @@ function writeRow(
   }
   places.push(...writeLine(problem, hand, made, { line, carries, shift }));
   const noted = hand.habits.carries === 'noted' ? made.notes : [];
-  const notes = noted.map((note) => ({ ...note, at: note.at + shift }));
+  const notes = noted.map((note) => ({ at: note.at + shift, digit: note.digit }));
   return { row: at.row, shift, places, notes };
 }
 
@@ -135,7 +135,7 @@ export function productOf(
   const joined = believed(beliefs, 'join', { rows: digits }, null);
   if (joined !== null) return { digits: joined, notes: [], handed: [] };
   const made = workSum(beliefs, addendsOf(rows, count), noted);
-  return made.digits.length === 0 ? { ...made, digits: [0] } : made;
+  return made.digits.length === 0 ? { digits: [0], notes: made.notes, handed: made.handed } : made;
 }
 
 function playSum(

@@ -8,7 +8,8 @@ export const alwaysHandsOnOne: ErrorPattern = {
   sign: 'alwaysHandsOnOne',
   beliefs: {
     '': {
-      column: ({ last }, right) => (last || right.carry === 0 ? right : { ...right, carry: 1 }),
+      column: ({ last }, right) =>
+        last || right.carry === 0 ? right : { writes: right.writes, carry: 1 },
     },
   },
   repeat: 'exchange',

@@ -6,7 +6,12 @@ export const carryTwoPlacesUp: ErrorPattern = {
   skill: 'partial',
   stages: ['paper'],
   sign: 'carryTwoPlacesUp',
-  beliefs: { '': { column: ({ last }, right) => (last ? right : { ...right, feeds: 2 }) } },
+  beliefs: {
+    '': {
+      column: ({ last }, right) =>
+        last ? right : { writes: right.writes, carry: right.carry, feeds: 2 },
+    },
+  },
   repeat: 'exchange',
   source: fromMemory('Attisha and Yazdani (1984), executable catalogue of multiplication errors'),
   fires: { stage: 'paper', multiplicand: '347', multiplier: '26', gives: '12082' },

@@ -6,7 +6,7 @@ export const exchangedOnTheSameSquare: ErrorPattern = {
   skill: 'exchanging',
   stages: ['bars', 'record'],
   sign: 'exchangedOnTheSameSquare',
-  beliefs: { '': { exchange: (_at, right) => right && { ...right, left: 0 } } },
+  beliefs: { '': { exchange: (_at, right) => right && { ones: right.ones, left: 0 } } },
   repeat: 'exchange',
   source: DERIVED,
   fires: { stage: 'bars', multiplicand: '347', multiplier: '26' },

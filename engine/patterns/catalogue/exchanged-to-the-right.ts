@@ -6,7 +6,7 @@ export const exchangedToTheRight: ErrorPattern = {
   skill: 'exchanging',
   stages: ['bars', 'record'],
   sign: 'exchangedToTheRight',
-  beliefs: { '': { exchange: (_at, right) => right && { ...right, left: -1 } } },
+  beliefs: { '': { exchange: (_at, right) => right && { ones: right.ones, left: -1 } } },
   repeat: 'exchange',
   source: DERIVED,
   fires: { stage: 'bars', multiplicand: '347', multiplier: '26' },

@@ -6,7 +6,7 @@ export const exchangedTwoPlacesUp: ErrorPattern = {
   skill: 'exchanging',
   stages: ['bars', 'record'],
   sign: 'exchangedTwoPlacesUp',
-  beliefs: { '': { exchange: (_at, right) => right && { ...right, left: 2 } } },
+  beliefs: { '': { exchange: (_at, right) => right && { ones: right.ones, left: 2 } } },
   repeat: 'exchange',
   source: fromMemory('Attisha and Yazdani (1984), executable catalogue of multiplication errors'),
   fires: { stage: 'bars', multiplicand: '347', multiplier: '26' },

@@ -6,7 +6,7 @@ export const nothingLaidForTens: ErrorPattern = {
   skill: 'exchanging',
   stages: ['bars', 'record'],
   sign: 'nothingLaidForTens',
-  beliefs: { '': { exchange: (_at, right) => right && { ...right, ones: 0 } } },
+  beliefs: { '': { exchange: (_at, right) => right && { ones: 0, left: right.left } } },
   repeat: 'exchange',
   source: readIn('Thorndike, The Psychology of Arithmetic (1922), and teachers’ reports in print'),
   fires: { stage: 'bars', multiplicand: '347', multiplier: '26' },

@@ -6,7 +6,7 @@ export const oneLaidForAllTens: ErrorPattern = {
   skill: 'exchanging',
   stages: ['bars', 'record'],
   sign: 'oneLaidForAllTens',
-  beliefs: { '': { exchange: (_at, right) => right && { ...right, ones: 1 } } },
+  beliefs: { '': { exchange: (_at, right) => right && { ones: 1, left: right.left } } },
   repeat: 'exchange',
   source: fromMemory('Buswell and John (1926), Diagnostic Studies in Arithmetic'),
   fires: { stage: 'bars', multiplicand: '347', multiplier: '26' },

@@ -6,7 +6,7 @@ export const oneMoreThanTheTens: ErrorPattern = {
   skill: 'exchanging',
   stages: ['bars', 'record'],
   sign: 'oneMoreThanTheTens',
-  beliefs: { '': { exchange: ({ tens }, right) => right && { ...right, ones: tens + 1 } } },
+  beliefs: { '': { exchange: ({ tens }, right) => right && { ones: tens + 1, left: right.left } } },
   repeat: 'exchange',
   source: DERIVED,
   fires: { stage: 'bars', multiplicand: '347', multiplier: '26' },

@@ -6,7 +6,12 @@ export const sumCarryTwoPlacesUp: ErrorPattern = {
   skill: 'adding',
   stages: ['paper', 'cells'],
   sign: 'sumCarryTwoPlacesUp',
-  beliefs: { '': { add: ({ last }, right) => (last ? right : { ...right, feeds: 2 }) } },
+  beliefs: {
+    '': {
+      add: ({ last }, right) =>
+        last ? right : { writes: right.writes, carry: right.carry, feeds: 2 },
+    },
+  },
   repeat: 'writtenPartials',
   source: DERIVED,
   fires: { stage: 'paper', multiplicand: '347', multiplier: '26' },

@@ -9,7 +9,7 @@ export const tensThrownAwayAfterTheSlide: ErrorPattern = {
   beliefs: {
     '': {
       exchange: ({ afterSliding }, right) =>
-        afterSliding && right ? { ...right, ones: 0 } : right,
+        afterSliding && right ? { ones: 0, left: right.left } : right,
     },
   },
   repeat: 'slide',

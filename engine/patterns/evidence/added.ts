@@ -19,5 +19,5 @@ export function columnsMet(add: (beliefs: Beliefs) => void): AddendsAt[] {
 /** The columns added as the beliefs have it; where there are none, nothing. */
 export function sumOf(beliefs: Beliefs, columns: readonly AddendsAt[], noted: Noted): LineWork {
   const made = workSum(beliefs, columns, noted);
-  return made.digits.length === 0 ? { ...made, digits: [0] } : made;
+  return made.digits.length === 0 ? { digits: [0], notes: made.notes, handed: made.handed } : made;
 }

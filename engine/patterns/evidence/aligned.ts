@@ -46,7 +46,8 @@ export function readAligned(line: AlignedLine, usual: Aligned | null): Aligned {
     best = { made, shift, due };
     if (wrong === 0) break;
   }
-  return { ...best!, group: expectAt(line, best!) };
+  const { made, shift, due } = best!;
+  return { made, shift, due, group: expectAt(line, best!) };
 }
 
 function expectAt(

@@ -7,6 +7,7 @@ import { type LineWork, workRow } from '../../pupils/written.ts';
 import type { DoneWork } from '../done.ts';
 import { type Aligned, readAligned, SHIFT_KEY, stepsOfRow } from './aligned.ts';
 import {
+  type Answer,
   type Beyond,
   type Expectation,
   factsWith,
@@ -189,6 +190,10 @@ function worked(problem: Problem, row: number, given: boolean, expected: boolean
   return { key: WORKS_KEY, step, given: did, expected: meant, among: 2 };
 }
 
+function expecting({ key, step, given, among }: Expectation, expected: Answer): Expectation {
+  return { key, step, given, expected, among };
+}
+
 function ofWorkedRow(
   problem: Problem,
   row: number,
@@ -196,13 +201,13 @@ function ofWorkedRow(
   { made, group }: Aligned,
 ): Expectation[] {
   if (!works) {
-    const none = group.map((each) => ({ ...each, expected: null }));
+    const none = group.map((each) => expecting(each, null));
     return [...none, worked(problem, row, true, false)];
   }
   if (!makesNothing(made)) return [...group, worked(problem, row, true, true)];
   // A row that makes nothing may be left out or filled with zeros.
   return group.flatMap((each) =>
-    each.given === null || each.key === SHIFT_KEY ? [] : [{ ...each, expected: 0 }],
+    each.given === null || each.key === SHIFT_KEY ? [] : [expecting(each, 0)],
   );
 }
 
