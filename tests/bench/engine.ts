@@ -7,16 +7,12 @@ const PROBLEMS = 20;
 const SEED = 1;
 const RUNS = 7;
 /** Rounds before any is counted: the engine is measured as it runs in a server that has been up for a while. */
-const WARM = 3;
-/** The judge and `JSON.parse` beside it are run through more often, for many paths of theirs are rarely taken. */
-const WARM_REPLAY = 15;
+const WARM = 15;
 
 /** By work, seconds a round; in turn, so that a machine that is slow for a while is slow for all of them. */
-function mediansOf(works: readonly ((round: number) => unknown)[], warm: number): number[] {
-  for (let round = 0; round < warm; round += 1) for (const work of works) work(round);
-  const runs = Array.from({ length: RUNS }, (_, run) =>
-    works.map((work) => secondsOf(() => work(warm + run))),
-  );
+function mediansOf(works: readonly (() => unknown)[]): number[] {
+  for (let round = 0; round < WARM; round += 1) for (const work of works) work();
+  const runs = Array.from({ length: RUNS }, () => works.map(secondsOf));
   return works.map((_, index) => median(runs.map((run) => run[index]!)));
 }
 
@@ -27,7 +23,7 @@ function replayFigure(): Figure {
   const actions = works.reduce((sum, work) => sum + work.actions.length, 0);
   const parsing = () => texts.map((text) => JSON.parse(text));
   const replaying = () => works.map((work) => replay(work.problem, work.actions));
-  const [parsed, replayed] = mediansOf([parsing, replaying], WARM_REPLAY);
+  const [parsed, replayed] = mediansOf([parsing, replaying]);
   const [floor, measured] = [actions / parsed!, actions / replayed!];
   const ratio = measured / floor;
   const budget = 0.25;
@@ -35,31 +31,40 @@ function replayFigure(): Figure {
   return { what, unit: 'actions/s', measured, floor, ratio, budget, holds: ratio >= budget };
 }
 
-/** Milliseconds, without a floor. */
-function durationFigure(what: string, budget: number, work: (round: number) => unknown): Figure {
-  const measured = 1000 * mediansOf([work], WARM)[0]!;
+/** Milliseconds that somebody waits, without a floor; what a round needs is made before its time is taken. */
+function durationFigure(
+  what: string,
+  budget: number,
+  prepared: (round: number) => () => unknown,
+): Figure {
+  const runs = Array.from({ length: WARM + RUNS }, (_, round) => {
+    const work = prepared(round);
+    const begun = performance.now();
+    work();
+    return performance.now() - begun;
+  });
+  const measured = median(runs.slice(WARM));
   return { what, unit: 'ms', measured, floor: null, ratio: null, budget, holds: measured < budget };
 }
 
 /** Another class at the same problems each round: what is remembered of a class before must not be what is measured. */
 function explainFigure(): Figure {
-  const everybody = PUPILS * (WARM + RUNS);
-  const works = classWork(everybody, PROBLEMS, SEED).map(({ problem, actions }) =>
-    replay(problem, actions),
-  );
-  const pupils = Array.from({ length: everybody }, (_, pupil) =>
-    works.slice(pupil * PROBLEMS, (pupil + 1) * PROBLEMS),
-  );
-  const classAt = (round: number) => pupils.slice(round * PUPILS, (round + 1) * PUPILS);
-  return durationFigure(`explain the ${PROBLEMS} works of each of ${PUPILS} pupils`, 100, (round) =>
-    classAt(round).map((own) => explain(own)),
-  );
+  const everybody = classWork(PUPILS * (WARM + RUNS), PROBLEMS, SEED);
+  const what = `explain the ${PROBLEMS} works of each of ${PUPILS} pupils`;
+  return durationFigure(what, 100, (round) => {
+    const pupils = Array.from({ length: PUPILS }, (_, at) => {
+      const first = (round * PUPILS + at) * PROBLEMS;
+      const own = everybody.slice(first, first + PROBLEMS);
+      return own.map(({ problem, actions }) => replay(problem, actions));
+    });
+    return () => pupils.map((own) => explain(own));
+  });
 }
 
 const SAMPLED = 10_000;
 
 function samplingFigure(): Figure {
-  return durationFigure(`sample ${SAMPLED} problems`, 1_000, () => {
+  return durationFigure(`sample ${SAMPLED} problems`, 1_000, () => () => {
     const parsed = parseSpecification({
       stage: 'bars',
       multiplicand: { digits: 4 },
