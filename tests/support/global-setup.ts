@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { openDatabase } from '../../server/database/open.ts';
 import { createLog } from '../../server/log.ts';
+import { unpackBrowser } from './open-page.ts';
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -12,8 +13,12 @@ declare module 'vitest' {
   }
 }
 
-/** One real MongoDB for the whole run, got the way the server gets its own; each test file takes a database of its own. */
+/**
+ * One real MongoDB for the whole run, got the way the server gets its own; each test file takes a database of its own.
+ * The browser is unpacked before any of them runs.
+ */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+  await unpackBrowser();
   const dataFolder = await mkdtemp(join(tmpdir(), 'placeweave-tests-'));
   const settings = { mongodbUri: null, dataFolder, freeMegabytes: 0 };
   const opened = await openDatabase(settings, createLog('silent'));

@@ -10,8 +10,11 @@ const ARGS = [
   '--disable-sync',
 ];
 
+/** Unpacks the browser where it is not yet; whoever asks for it meanwhile would start what is half written. */
+export const unpackBrowser = (): Promise<string> => bundled.executablePath();
+
 export const launchBrowser = async (): Promise<Browser> =>
-  chromium.launch({ executablePath: await bundled.executablePath(), args: ARGS });
+  chromium.launch({ executablePath: await unpackBrowser(), args: ARGS });
 
 interface As {
   /** Token of a book of the page server. */
