@@ -70,6 +70,5 @@ export function diagonalsAdded(
     columns[at].push(digit);
   }
   const addends = Array.from(columns, (digits): AddendsAt => ({ digits: digits ?? [], notes: [] }));
-  const made = workSum(beliefs, addends, noted);
-  return made.digits.length === 0 ? { digits: [0], notes: made.notes, handed: made.handed } : made;
+  return workSum(beliefs, addends, noted);
 }

@@ -134,8 +134,7 @@ export function productOf(
   const digits = byRow.map(({ places, shift }) => places.slice(shift).map((each) => each ?? 0));
   const joined = believed(beliefs, 'join', { rows: digits }, null);
   if (joined !== null) return { digits: joined, notes: [], handed: [] };
-  const made = workSum(beliefs, addendsOf(rows, count), noted);
-  return made.digits.length === 0 ? { digits: [0], notes: made.notes, handed: made.handed } : made;
+  return workSum(beliefs, addendsOf(rows, count), noted);
 }
 
 function playSum(

@@ -57,19 +57,20 @@ export interface AddendsAt {
   readonly notes: readonly number[];
 }
 
-/** The sum of columns; the right way hands on and writes the last sum whole. */
+/** The sum of columns, a 0 where there are none; the right way hands on and writes the last sum whole. */
 export function workSum(
   beliefs: Beliefs,
   columns: readonly AddendsAt[],
   noted: Noted = NOTHING_NOTED,
 ): LineWork {
-  return workColumns(columns.length, noted, (column, carry, beyond) => {
+  const made = workColumns(columns.length, noted, (column, carry, beyond) => {
     const last = column === columns.length - 1;
     const { digits, notes } = columns[column]!;
     const sum = digits.reduce<number>((total, digit) => total + (digit ?? 0), carry);
     const right = handedOn(sum + (last ? 10 * beyond : 0), last);
     return beliefs.add?.({ digits, notes, carry, column, last }, right) ?? right;
   });
+  return made.digits.length === 0 ? { digits: [0], notes: made.notes, handed: made.handed } : made;
 }
 
 /** One column, from what was handed on to it, to columns beyond the last one, and by those before. */

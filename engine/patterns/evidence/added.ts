@@ -1,5 +1,5 @@
 import type { Beliefs } from '../../pupils/beliefs.ts';
-import { type AddendsAt, type LineWork, type Noted, workSum } from '../../pupils/written.ts';
+import type { AddendsAt } from '../../pupils/written.ts';
 
 /**
  * The columns that somebody comes by who adds: no belief about adding changes what stands there, so that they are
@@ -14,10 +14,4 @@ export function columnsMet(add: (beliefs: Beliefs) => void): AddendsAt[] {
     },
   });
   return columns;
-}
-
-/** The columns added as the beliefs have it; where there are none, nothing. */
-export function sumOf(beliefs: Beliefs, columns: readonly AddendsAt[], noted: Noted): LineWork {
-  const made = workSum(beliefs, columns, noted);
-  return made.digits.length === 0 ? { digits: [0], notes: made.notes, handed: made.handed } : made;
 }

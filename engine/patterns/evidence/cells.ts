@@ -6,10 +6,10 @@ import { type Beliefs, believed, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { diagonalsAdded, type SquareFigure } from '../../pupils/cells.ts';
 import { pairsOfRow } from '../../pupils/pairs.ts';
 import { digitsOn, type Tiles } from '../../pupils/tiles.ts';
-import type { AddendsAt, LineWork } from '../../pupils/written.ts';
+import { type AddendsAt, type LineWork, workSum } from '../../pupils/written.ts';
 import { SLOTS } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
-import { columnsMet, sumOf } from './added.ts';
+import { columnsMet } from './added.ts';
 import { type Expectation, factsWith, type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver, type PaperSeen, paperSeen } from './first-written.ts';
 import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
@@ -41,7 +41,7 @@ const SUM: Topic<SumSeen> = {
       sum.columns ??= columnsMet((adding) => {
         diagonalsAdded(adding, figuresStanding(work), rows);
       });
-      made = sumOf(beliefs, sum.columns, noted);
+      made = workSum(beliefs, sum.columns, noted);
     } else made = diagonalsAdded(beliefs, figuresStanding(work), rows, noted);
     return expectLine(seen, made, 0, (at) => `sum:${mat.origin + at}`);
   },

@@ -2,9 +2,9 @@ import type { Line } from '../../mat/action.ts';
 import type { Problem } from '../../problem.ts';
 import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { productOf, type StandingRow } from '../../pupils/paper.ts';
-import type { AddendsAt } from '../../pupils/written.ts';
+import { type AddendsAt, workSum } from '../../pupils/written.ts';
 import type { DoneWork } from '../done.ts';
-import { columnsMet, sumOf } from './added.ts';
+import { columnsMet } from './added.ts';
 import { type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver, type PaperSeen, paperSeen, standingOn } from './first-written.ts';
 import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
@@ -44,7 +44,7 @@ const SUM: Topic<SumSeen> = {
     const noted = (at: number) => seen.notes.get(at);
     const made =
       beliefs.join === undefined
-        ? sumOf(beliefs, columnsOf(problem, sum), noted)
+        ? workSum(beliefs, columnsOf(problem, sum), noted)
         : productOf(beliefs, standingRows(problem, sum, beliefs), rowsIn(problem), noted);
     return expectLine(seen, made, 0, (at) => `sum:${problem.mat.origin + at}`);
   },
