@@ -1,7 +1,16 @@
 import type { Problem } from '../problem.ts';
 import { type Beliefs, RIGHT_WAY } from '../pupils/beliefs.ts';
+import type { Spelled } from './by-list.ts';
 import { type Effect, type Fork, type Gain, type Standing, taken } from './effect.ts';
-import type { Answer, Group, Sighting, Single, Topic } from './evidence/evidence.ts';
+import {
+  type Answer,
+  type Decisions,
+  type Group,
+  type Sighting,
+  type Single,
+  sighting,
+  type Topic,
+} from './evidence/evidence.ts';
 import { besideIn, leftOutOf, logChoices, type Tally, tallyOf, without } from './likelihood.ts';
 import type { ListedVariant } from './variants.ts';
 
@@ -38,14 +47,7 @@ export interface Bearing {
 }
 
 export function compare(problem: Problem, sighting: Sighting): Compared {
-  const { topic, seen } = sighting;
-  if (topic.single !== undefined) {
-    const { given, due, among } = topic.single;
-    const isRight = given(seen) === due(problem, seen, RIGHT_WAY);
-    const tally = isRight ? ONE_RIGHT : oneWrong(among);
-    return { problem, sighting, tally, core: null, right: null, deviations: null };
-  }
-  const right = topic.expect(problem, seen, RIGHT_WAY);
+  const right = sighting.topic.expect(problem, sighting.seen, RIGHT_WAY);
   const tally = tallyOf(right, right);
   return { problem, sighting, tally, core: null, right, deviations: null };
 }
@@ -54,6 +56,31 @@ export function compare(problem: Problem, sighting: Sighting): Compared {
 export function compareBeyond(core: Compared, sighting: Sighting): Compared {
   const { problem, tally } = core;
   return { problem, sighting, tally, core, right: rightOf(core), deviations: null };
+}
+
+export function compareEach(problem: Problem, { topic, seen }: Decisions): Compared[] {
+  const all: Compared[] = [];
+  for (const each of seen) {
+    const tally = isRight(problem, topic.single, each) ? ONE_RIGHT : oneWrong(topic.single.among);
+    const own = sighting(topic, NO_KEY, each);
+    all.push({ problem, sighting: own, tally, core: null, right: null, deviations: null });
+  }
+  return all;
+}
+
+const NO_KEY: Spelled = [];
+
+function isRight(problem: Problem, { given, due }: Single<unknown>, seen: unknown): boolean {
+  return given(seen) === due(problem, seen, RIGHT_WAY);
+}
+
+/** The tally of single decisions, of which nothing else is made. */
+export function tallyOfEach(problem: Problem, { topic: { single }, seen }: Decisions): Tally {
+  let right = 0;
+  for (const each of seen) if (isRight(problem, single, each)) right += 1;
+  const other = seen.length - right;
+  const choices = other === 0 ? 0 : other * logChoices(single.among);
+  return { plain: right, held: 0, lapsed: 0, other, choices };
 }
 
 const ONE_RIGHT: Tally = { plain: 1, held: 0, lapsed: 0, other: 0, choices: 0 };

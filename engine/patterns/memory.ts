@@ -1,7 +1,8 @@
 import type { Problem } from '../problem.ts';
+import { type ByList, keepAt, keptAt } from './by-list.ts';
 import { type Bearing, bearsOn, type Compared, compare, compareBeyond } from './compared.ts';
 import { newFork } from './effect.ts';
-import type { Sighting, Strand, Topic } from './evidence/evidence.ts';
+import type { Sighting, Topic } from './evidence/evidence.ts';
 import {
   EVERY_FACT,
   isOfFactsAlone,
@@ -13,11 +14,9 @@ import {
 /** More is forgotten all at once: a class does many things alike, and no two children all things. */
 const MOST_KEPT = 1_000;
 
-type Key = NonNullable<Sighting['key']>;
-
 /** What has been seen in one problem. */
 interface Kept {
-  readonly compared: Map<Topic<unknown>, Map<Key, Compared>>;
+  readonly compared: Map<Topic<unknown>, ByList<Compared>>;
   readonly bearing: Map<Topic<unknown>, BearingOnTopic>;
 }
 
@@ -60,8 +59,12 @@ function keptOf({ problems }: Memory, problem: Problem): Kept {
 }
 
 /** The sightings, all of one topic, compared now or when they were seen before. */
-export function comparedIn(memory: Memory, problem: Problem, strand: Strand): readonly Compared[] {
-  const { topic } = strand[0]!;
+export function comparedIn(
+  memory: Memory,
+  problem: Problem,
+  sightings: readonly Sighting[],
+): readonly Compared[] {
+  const { topic } = sightings[0]!;
   const kept = keptOf(memory, problem).compared;
   let own = kept.get(topic);
   if (own === undefined || own.size >= MOST_KEPT) {
@@ -69,31 +72,37 @@ export function comparedIn(memory: Memory, problem: Problem, strand: Strand): re
     kept.set(topic, own);
   }
   const found: Compared[] = [];
-  for (const sighting of strand) found.push(recalled(own, problem, sighting));
+  for (const sighting of sightings) found.push(recalled(own, problem, sighting));
   return found;
 }
 
-function recalled(own: Map<Key, Compared>, problem: Problem, sighting: Sighting): Compared {
+function recalled(own: ByList<Compared>, problem: Problem, sighting: Sighting): Compared {
   const { key, beyond } = sighting;
-  if (key === null) return compare(problem, sighting);
-  let core = own.get(key);
+  let core = keptAt(own, key);
   if (core === undefined) {
     core = compare(problem, sighting);
-    own.set(key, core);
+    keepAt(own, key, core);
   }
   if (beyond === null) return core;
-  const wholeKey = `${key} beyond ${beyond.key}`;
-  let whole = own.get(wholeKey);
+  const wholeKey = key.concat(BEYOND, beyond.key);
+  let whole = keptAt(own, wholeKey);
   if (whole === undefined) {
     whole = compareBeyond(core, sighting);
-    own.set(wholeKey, whole);
+    keepAt(own, wholeKey, whole);
   }
   return whole;
 }
 
+/** A key says how long it is: with more behind it, it is no other sighting's. */
+const BEYOND = -2;
+
 /** The variants that may have something otherwise in it. */
-export function bearingIn(memory: Memory, { problem, sighting }: Compared): Bearing {
-  const { topic, seen } = sighting;
+export function bearingIn(
+  memory: Memory,
+  problem: Problem,
+  topic: Topic<unknown>,
+  seen: unknown,
+): Bearing {
   const onTopic = bearingOn(memory, problem, topic);
   if (topic.facts === undefined) {
     onTopic.all ??= bearingOf(onTopic, EVERY_FACT);

@@ -1,14 +1,17 @@
+import type { Problem } from '../problem.ts';
 import { type Beliefs, holdingBoth, RIGHT_WAY } from '../pupils/beliefs.ts';
 import {
   bearsOn,
   type Compared,
+  compareEach,
   type Deviations,
   groupOf,
   rightOf,
+  tallyOfEach,
   wrongIn as wrongStepsIn,
 } from './compared.ts';
 import type { DoneWork } from './done.ts';
-import type { Group, Strand } from './evidence/evidence.ts';
+import type { Decisions, Group, Strand, Topic } from './evidence/evidence.ts';
 import { evidenceOf } from './evidence/index.ts';
 import { addedUp, exchanged, type Tally, tallyOf } from './likelihood.ts';
 import { comparedIn, emptyMemory, type Memory } from './memory.ts';
@@ -17,9 +20,17 @@ import { LEAST_PROBLEMS, LEAST_STEPS, mayBear, type Variant } from './variants.t
 /** A strand of a work, held against what the right way would have had. */
 export interface StrandRead {
   readonly work: number;
-  /** By sighting. */
-  readonly compared: readonly Compared[];
+  readonly problem: Problem;
+  readonly topic: Topic<unknown>;
   readonly tally: Tally;
+  readonly strand: Strand;
+  /** By sighting; null: not asked for yet. */
+  compared: readonly Compared[] | null;
+}
+
+export function comparedOf(read: StrandRead): readonly Compared[] {
+  read.compared ??= compareEach(read.problem, read.strand as Decisions);
+  return read.compared;
 }
 
 /** What beliefs have of a strand. */
@@ -48,7 +59,7 @@ export function readWorks(works: readonly DoneWork[], memory: Memory = emptyMemo
   const strands: StrandRead[] = [];
   for (const [index, work] of works.entries())
     for (const strand of evidenceOf(work))
-      if (strand.length > 0) strands.push(readStrand(memory, work, index, strand));
+      if (!isEmpty(strand)) strands.push(readStrand(memory, work, index, strand));
   const alone = new Map<Variant, Changes>();
   const heldAlone = (variant: Variant): Changes => {
     const known = alone.get(variant);
@@ -68,23 +79,31 @@ export function readWorks(works: readonly DoneWork[], memory: Memory = emptyMemo
   };
 }
 
+function isEmpty(strand: Strand): boolean {
+  return ('topic' in strand ? strand.seen : strand).length === 0;
+}
+
 function readStrand(
   memory: Memory,
   { problem }: DoneWork,
   work: number,
   strand: Strand,
 ): StrandRead {
+  if ('topic' in strand) {
+    const tally = tallyOfEach(problem, strand);
+    return { work, problem, topic: strand.topic, tally, strand, compared: null };
+  }
   const compared = comparedIn(memory, problem, strand);
-  return { work, compared, tally: addedUp(compared.map(tallyIn)) };
+  const tally = compared.length === 1 ? compared[0]!.tally : addedUp(compared.map(tallyIn));
+  return { work, problem, topic: strand[0]!.topic, tally, strand, compared };
 }
 
 function tallyIn({ tally }: Compared): Tally {
   return tally;
 }
 
-function isBorneOn({ compared }: StrandRead, variant: Variant): boolean {
-  const { problem, sighting } = compared[0]!;
-  return bearsOn(variant.beliefs, sighting.topic) && mayBear(variant, problem);
+function isBorneOn({ problem, topic }: StrandRead, variant: Variant): boolean {
+  return bearsOn(variant.beliefs, topic) && mayBear(variant, problem);
 }
 
 function changesBy(strands: readonly StrandRead[], variant: Variant): Changes {
@@ -141,10 +160,9 @@ function changesByAll(
 }
 
 /** null: all as the right way has it. */
-function changeOf(
-  { compared, tally }: StrandRead,
-  groupBy: (compared: Compared) => Group,
-): Change | null {
+function changeOf(read: StrandRead, groupBy: (compared: Compared) => Group): Change | null {
+  const { tally } = read;
+  const compared = comparedOf(read);
   const groups = compared.map(groupBy);
   const without: Tally[] = [];
   const instead: Tally[] = [];
@@ -189,9 +207,11 @@ export function recurs(steps: readonly StepOfWork[]): boolean {
 /** Decisions that were not taken the right way. */
 export function wrongIn({ strands }: Reading): StepOfWork[] {
   const wrong: StepOfWork[] = [];
-  for (const { work, compared, tally } of strands) {
+  for (const read of strands) {
+    const { work, tally } = read;
     if (tally.other === 0) continue;
-    for (const each of compared) for (const step of wrongStepsIn(each)) wrong.push({ work, step });
+    for (const each of comparedOf(read))
+      for (const step of wrongStepsIn(each)) wrong.push({ work, step });
   }
   return wrong;
 }
@@ -210,13 +230,14 @@ export function differences({ strands }: Reading, one: Changes, other: Changes):
 }
 
 function differencesIn(
-  { work, compared }: StrandRead,
+  read: StrandRead,
   one: readonly Group[] | undefined,
   other: readonly Group[] | undefined,
 ): Decision[] {
   const found: Decision[] = [];
   const leftOut: Decision[] = [];
-  for (const [at, each] of compared.entries()) {
+  const { work } = read;
+  for (const [at, each] of comparedOf(read).entries()) {
     const right = rightOf(each);
     const [own, others] = [one?.[at] ?? right, other?.[at] ?? right];
     if (own === others) continue;

@@ -1,4 +1,5 @@
 import {
+  type Bearing,
   type Compared,
   type Deviations,
   deviationsBeyond,
@@ -9,7 +10,7 @@ import {
 import type { Effect } from './effect.ts';
 import type { Tally } from './likelihood.ts';
 import { bearingIn, type Memory } from './memory.ts';
-import type { Reading } from './reading.ts';
+import { comparedOf, type Reading, type StrandRead } from './reading.ts';
 import { LEAST_PROBLEMS, LEAST_STEPS, type ListedVariant } from './variants.ts';
 
 /** What came of a pattern alone, as far as it was worth looking. */
@@ -86,10 +87,10 @@ export function tryOut(
   const course = courseOf(variants, memory.variants.length);
   const isHeld = ({ at }: ListedVariant) => isOpen(course, at);
   for (let index = 0; index < strands.length; index += 1) {
-    const { work, compared } = strands[index]!;
-    if (!isSettled(course, memory, compared[0]!))
-      for (const each of compared) meetAll(course, memory, each, isHeld);
-    if (strands[index + 1]?.work !== work) endWork(course);
+    const read = strands[index]!;
+    if (!isSettled(course, memory, read))
+      for (const each of comparedOf(read)) meetAll(course, memory, each, isHeld);
+    if (strands[index + 1]?.work !== read.work) endWork(course);
   }
   return variants.map((variant) => trialOf(course, total, variant));
 }
@@ -103,9 +104,13 @@ function isOpen({ state }: Course, at: number): boolean {
  * Whether no variant that bears on a strand is open. Of single decisions, of which a work has most,
  * that is soon so; where it hangs on the facts that come up it would take longer to see than it saves.
  */
-function isSettled(course: Course, memory: Memory, first: Compared): boolean {
-  if (first.sighting.topic.single === undefined) return false;
-  return !bearingIn(memory, first).variants.some(({ at }) => isOpen(course, at));
+function isSettled(
+  course: Course,
+  memory: Memory,
+  { problem, topic, compared }: StrandRead,
+): boolean {
+  if (compared !== null) return false;
+  return !bearingIn(memory, problem, topic, null).variants.some(({ at }) => isOpen(course, at));
 }
 
 function meetAll(
@@ -115,10 +120,14 @@ function meetAll(
   isAsked: (variant: ListedVariant) => boolean,
 ): void {
   const core = compared.core ?? compared;
-  const known = core.deviations ?? toGoThrough(core, bearingIn(memory, core));
+  const known = core.deviations ?? toGoThrough(core, bearingOf(memory, core));
   const own = known.left.length === 0 ? known : deviationsOf(core, known, isAsked);
   meet(course, core, own);
   if (core !== compared) meet(course, compared, deviationsBeyond(compared, own));
+}
+
+function bearingOf(memory: Memory, { problem, sighting: { topic, seen } }: Compared): Bearing {
+  return bearingIn(memory, problem, topic, seen);
 }
 
 function meet(course: Course, compared: Compared, { effect, steps }: Deviations): void {

@@ -11,7 +11,7 @@ import {
   type Tally,
 } from './likelihood.ts';
 import type { ErrorPattern } from './pattern.ts';
-import { type Change, type Reading, type StrandRead, tallyWith } from './reading.ts';
+import { type Change, comparedOf, type Reading, type StrandRead, tallyWith } from './reading.ts';
 import type { Trial } from './trial.ts';
 import type { Variant } from './variants.ts';
 
@@ -155,9 +155,9 @@ function mostOf(reading: Reading, one: Hypothesis, other: Hypothesis): Tally {
   return exchanged(reading.total, taken, instead);
 }
 
-function mostInStrand({ compared }: StrandRead, one: Change, other: Change): Tally {
+function mostInStrand(read: StrandRead, one: Change, other: Change): Tally {
   return addedUp(
-    compared.map((each, at) => mostIn(rightOf(each), one.groups[at]!, other.groups[at]!)),
+    comparedOf(read).map((each, at) => mostIn(rightOf(each), one.groups[at]!, other.groups[at]!)),
   );
 }
 

@@ -3,7 +3,7 @@ import type { DoneWork } from '../done.ts';
 import { type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver, NO_NOTES, type PaperSeen, paperSeen } from './first-written.ts';
 import { laidSeen } from './laid.ts';
-import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
+import { expectLine, type LineSeen, lineSeen, spellLine } from './line.ts';
 import { movesSeen } from './mat-moves.ts';
 import { type MatWalk, walkMat } from './mat-walk.ts';
 import { pointSeen } from './point.ts';
@@ -41,5 +41,7 @@ const PRODUCT: Topic<ProductSeen> = {
 function productSeen(work: DoneWork, { mat }: MatWalk, paper: PaperSeen): Strand {
   const seen = lineSeen(paper.first('product'), NO_NOTES, isOver(work));
   const bottom = mat.beads[0]!;
-  return [sighting(PRODUCT, `${lineKey(seen)}|${bottom}`, { seen, bottom })];
+  const key = bottom.slice();
+  spellLine(key, seen);
+  return [sighting(PRODUCT, key, { seen, bottom })];
 }

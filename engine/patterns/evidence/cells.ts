@@ -12,9 +12,9 @@ import type { DoneWork } from '../done.ts';
 import { columnsMet } from './added.ts';
 import { type Expectation, factsWith, type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver, type PaperSeen, paperSeen } from './first-written.ts';
-import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
+import { expectLine, type LineSeen, lineSeen, spellLine } from './line.ts';
 import { pointSeen } from './point.ts';
-import { edgeKey, tilesSeen } from './tiles.ts';
+import { spellTiles, tilesSeen } from './tiles.ts';
 
 /** Tiles, facts on the squares, the sum of the diagonals, the point. */
 export function cellsSeen(work: DoneWork): readonly Strand[] {
@@ -49,7 +49,9 @@ const SUM: Topic<SumSeen> = {
 
 function sumSeen(work: DoneWork, paper: PaperSeen) {
   const seen = lineSeen(paper.first('product'), paper.notes('carry:product'), isOver(work));
-  const key = `${lineKey(seen)}|${figuresKey(work)}`;
+  const key: number[] = [];
+  spellFigures(key, work);
+  spellLine(key, seen);
   return sighting(SUM, key, { seen, work, columns: null });
 }
 
@@ -57,22 +59,16 @@ function sumSeen(work: DoneWork, paper: PaperSeen) {
 const NAMES = Array.from({ length: MAT_LIMITS.rows.most }, (_, row) =>
   Array.from({ length: MAT_LIMITS.columns.most }, (_, column) => squareKey([row, column])),
 );
-const EMPTY = '_'.charCodeAt(0);
-const ZERO = '0'.charCodeAt(0);
+const EMPTY = -1;
 
-/** Spells out the digits that stand on the squares: a character for each slot. */
-function figuresKey({ problem: { mat }, position }: DoneWork): string {
+/** Spells out the digits that stand on the squares: a number for each slot. */
+function spellFigures(key: number[], { problem: { mat }, position }: DoneWork): void {
   const { squares } = position.paper;
-  const codes: number[] = [];
   for (let row = 0; row < mat.rows; row += 1)
     for (let column = 0; column < mat.columns; column += 1) {
       const there = squares[NAMES[row]![column]!];
-      for (const slot of SLOTS) {
-        const digit = there?.[slot]?.digit;
-        codes.push(digit === undefined ? EMPTY : ZERO + digit);
-      }
+      for (const slot of SLOTS) key.push(there?.[slot]?.digit ?? EMPTY);
     }
-  return String.fromCharCode(...codes);
 }
 
 /** Square by square, in whatever order they were written. */
@@ -98,6 +94,8 @@ interface FactSeen {
   /** Columns left of the pair's own square. */
   readonly aside: number;
 }
+
+const NO_FACT = -1;
 
 /** The facts of a row by the column of their pair, by the tiles that lie there. */
 interface FactsOfRow {
@@ -182,13 +180,14 @@ function pairsDue(mat: Mat, ofRow: FactsOfRow, beliefs: Beliefs): readonly PairW
 function factsSeen(work: DoneWork): Strand {
   const { tiles, finished } = work.position;
   const over = isOver(work);
-  const edges = `${edgeKey(tiles.bottom)}|${edgeKey(tiles.right)}`;
   const written = factsWritten(work);
   return work.problem.multiplier.digits.map((_, row) => {
     const done = over || finished.rows.includes(row);
     const facts = written[row] ?? [];
-    let key = `${edges}${done}${row}|`;
-    for (const fact of facts) key += fact === undefined ? ' ' : `${fact.value}@${fact.aside} `;
+    const key = [row, done ? 1 : 0];
+    for (const fact of facts) key.push(fact?.value ?? NO_FACT, fact?.aside ?? 0);
+    spellTiles(key, tiles.bottom);
+    spellTiles(key, tiles.right);
     return sighting(FACTS, key, { row, facts, tiles, done, usual: null, names: [] });
   });
 }

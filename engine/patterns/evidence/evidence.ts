@@ -1,5 +1,6 @@
 import type { Problem } from '../../problem.ts';
 import type { Beliefs } from '../../pupils/beliefs.ts';
+import type { Spelled } from '../by-list.ts';
 
 /**
  * One decision that the child took, beside what a belief would have had it be, all that went before
@@ -33,6 +34,10 @@ export interface Topic<Seen> {
   readonly single?: Single<Seen>;
 }
 
+export interface SingleTopic<Seen> extends Topic<Seen> {
+  readonly single: Single<Seen>;
+}
+
 /** A single decision. */
 export interface Single<Seen> {
   readonly among: number;
@@ -42,7 +47,7 @@ export interface Single<Seen> {
 }
 
 /** A topic whose sightings are single decisions. */
-export function singly<Seen>(bears: Topic<Seen>['bears'], single: Single<Seen>): Topic<Seen> {
+export function singly<Seen>(bears: Topic<Seen>['bears'], single: Single<Seen>): SingleTopic<Seen> {
   const { among, step, given, due } = single;
   return {
     bears,
@@ -62,7 +67,7 @@ export function singly<Seen>(bears: Topic<Seen>['bears'], single: Single<Seen>):
 /** What was done before, which few beliefs look at; those that do may have something else from it. */
 export interface Beyond {
   /** Spells it out. */
-  readonly key: string;
+  readonly key: Spelled;
   /** Set by whoever looks at it. */
   looked: boolean;
 }
@@ -70,17 +75,23 @@ export interface Beyond {
 /** One thing that the child did, with all that it was done from. */
 export interface Sighting<Seen = unknown> {
   readonly topic: Topic<Seen>;
-  /**
-   * Spells out what was seen, but for what lies beyond: in one problem, what has the same key is the same.
-   * null: it takes less to compare it anew than to spell it out.
-   */
-  readonly key: string | number | null;
+  /** Spells out what was seen, but for what lies beyond: in one problem, what has the same key is the same. */
+  readonly key: Spelled;
   readonly seen: Seen;
   readonly beyond: Beyond | null;
 }
 
 /** What hangs together: a row, all slides; of one topic. */
-export type Strand = readonly Sighting[];
+export type Strand = readonly Sighting[] | Decisions;
+
+/**
+ * Single decisions, by what was seen at each. A work has so many, and soon so little hangs on them but whether they
+ * were right, that no sightings are made of them before they are asked for.
+ */
+export interface Decisions<Seen = unknown> {
+  readonly topic: SingleTopic<Seen>;
+  readonly seen: readonly Seen[];
+}
 
 export function sighting<Seen>(
   topic: Topic<Seen>,

@@ -4,7 +4,7 @@ import type { DoneWork } from '../done.ts';
 import { type Expectation, type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver } from './first-written.ts';
 import type { MatWalk } from './mat-walk.ts';
-import { edgeKey } from './tiles.ts';
+import { spellTiles } from './tiles.ts';
 
 const BEADS = 40;
 
@@ -40,9 +40,11 @@ const LAID: Topic<RowLaid> = {
 export function laidSeen(work: DoneWork, { laid }: MatWalk): Strand {
   const { tiles, finished } = work.position;
   const over = isOver(work);
-  const edges = `${edgeKey(tiles.bottom)}|${edgeKey(tiles.right)}`;
   return laid.map((beads, row) => {
     const done = over || finished.rows.includes(row);
-    return sighting(LAID, `${edges}${done}${row}|${beads}`, { row, beads, tiles, done });
+    const key = [row, done ? 1 : 0, ...beads];
+    spellTiles(key, tiles.bottom);
+    spellTiles(key, tiles.right);
+    return sighting(LAID, key, { row, beads, tiles, done });
   });
 }

@@ -16,12 +16,21 @@ export function lineSeen(digits: PlaceDigits, notes: LineSeen['notes'], over: bo
   return { digits, notes, over, names: [] };
 }
 
-/** Spells the line out: equal where all of it is equal. */
-export function lineKey({ digits, notes, over }: LineSeen): string {
-  let key = over ? '!' : '';
-  for (let at = 0; at < digits.length; at += 1) key += digits[at] ?? '_';
-  return key + notesKey(notes);
+/** Spells the line out, how long each of its parts is first. */
+export function spellLine(key: number[], { digits, notes, over }: LineSeen): void {
+  key.push(over ? 1 : 0, notes.size);
+  notes.forEach((digit, at) => {
+    key.push(at, digit);
+  });
+  spellPlaces(key, digits);
 }
+
+export function spellPlaces(key: number[], digits: readonly (number | null | undefined)[]): void {
+  key.push(digits.length);
+  for (let at = 0; at < digits.length; at += 1) key.push(digits[at] ?? NO_DIGIT);
+}
+
+const NO_DIGIT = -1;
 
 export function notesKey(notes: LineSeen['notes']): string {
   let key = '';

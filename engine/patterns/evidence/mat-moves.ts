@@ -5,7 +5,7 @@ import { believed, type ExchangeAt } from '../../pupils/beliefs.ts';
 import { digitsRead, exchangeMeant, slideAt, slideMeant } from '../../pupils/mat.ts';
 import { shiftOf } from '../../pupils/paper.ts';
 import type { DoneWork } from '../done.ts';
-import { type Sighting, type Strand, sighting, singly } from './evidence.ts';
+import { type Strand, singly } from './evidence.ts';
 import { isOver } from './first-written.ts';
 import { barsOn, type Lying } from './lying.ts';
 import type { Counted, Exchanged, MatWalk, Said, Slid } from './mat-walk.ts';
@@ -15,16 +15,21 @@ const AMONG = { count: 10, exchange: 20, slide: 6, say: 30 } as const;
 
 /** Counts, exchanges, slides and sayings, each by the mat as it lay then; and what was left lying. */
 export function movesSeen(work: DoneWork, walk: MatWalk): Strand[] {
-  const exchanges: Sighting[] = [];
+  const exchanges: ExchangeSeen[] = [];
   for (const move of walk.exchanges)
     if (move.action.tens > 0) exchanges.push(exchangeSeen(walk, move));
-  const slides = walk.slides.map(slideSeen);
+  const slides = walk.slides.slice();
   if (isOver(work)) {
     const { piles, tens } = leftLying(walk.mat);
     for (const pile of tens) exchanges.push(tensLeft(walk, pile));
     for (const pile of piles) slides.push(pileLeft(walk, pile));
   }
-  return [walk.counts.map(countSeen), exchanges, slides, walk.sayings.map(sayingSeen)];
+  return [
+    { topic: COUNT, seen: walk.counts },
+    { topic: EXCHANGE, seen: exchanges },
+    { topic: SLIDE, seen: slides },
+    { topic: SAYING, seen: walk.sayings },
+  ];
 }
 
 function settledAt({ mat }: Problem, [row, column]: Square): string {
@@ -38,11 +43,6 @@ const COUNT = singly<Counted>(['count'], {
   given: ({ total }) => total,
   due: (_problem, { bars, beads }, beliefs) => believed(beliefs, 'count', { bars }, beads),
 });
-
-/** Few beliefs bear on a count, and bars lie in ever new ways: it is not worth remembering. */
-function countSeen(counted: Counted): Sighting {
-  return sighting(COUNT, null, counted);
-}
 
 /** `given`: what was laid for ten-bars and where; null: they still lie there. */
 interface ExchangeSeen {
@@ -60,30 +60,20 @@ const EXCHANGE = singly<ExchangeSeen>(['exchange'], {
   },
 });
 
-/** Keys are made of parts that are smaller than these, so that they stay small whole numbers: quick to look up. */
-const KEYED = { column: 16, left: 32, amount: 128 } as const;
+/** How far to the left something is laid is less than half of it. */
+const ASIDE = 32;
 
 /** A number for what is laid and how far to the left; where nothing is laid it does not matter where. */
 function codeOf(ones: number, left: number): number {
-  return ones === 0 ? 0 : ones * KEYED.left + left + KEYED.left / 2;
+  return ones === 0 ? 0 : ones * ASIDE + left + ASIDE / 2;
 }
 
-/** Amounts beyond those that have a key are compared anew. */
-function exchangedFrom(at: ExchangeAt, given: number | null): Sighting {
-  const { from, tens, afterSliding } = at;
-  const code = given === null ? 0 : given + 1;
-  const isKeyed = tens < KEYED.amount && code < KEYED.amount * KEYED.left;
-  const place = 2 * (from[0] * KEYED.column + from[1]) + (afterSliding ? 1 : 0);
-  const key = isKeyed ? (place * KEYED.amount + tens) * KEYED.amount * KEYED.left + code : null;
-  return sighting(EXCHANGE, key, { at, given });
-}
-
-function exchangeSeen(walk: MatWalk, move: Exchanged): Sighting {
+function exchangeSeen(walk: MatWalk, move: Exchanged): ExchangeSeen {
   const { action, afterSliding } = move;
   const { from, tens } = action;
   const { to, ones } = secondHalf(walk, move) ?? action;
   const left = to[0] + to[1] - from[0] - from[1];
-  return exchangedFrom({ from, tens, afterSliding }, codeOf(ones, left));
+  return { at: { from, tens, afterSliding }, given: codeOf(ones, left) };
 }
 
 /** The second half of a half-made exchange, wherever it was made. */
@@ -96,8 +86,8 @@ function secondHalf(walk: MatWalk, { action: { from, ones }, index }: Exchanged)
   return half?.action;
 }
 
-function tensLeft({ slid }: MatWalk, { from, tens }: Left): Sighting {
-  return exchangedFrom({ from, tens, afterSliding: slid }, null);
+function tensLeft({ slid }: MatWalk, { from, tens }: Left): ExchangeSeen {
+  return { at: { from, tens, afterSliding: slid }, given: null };
 }
 
 const SLIDE = singly<Slid>(['slide'], {
@@ -110,17 +100,8 @@ const SLIDE = singly<Slid>(['slide'], {
   },
 });
 
-function slideSeen(slid: Slid): Sighting {
-  const { at, given } = slid;
-  const [row, column] = at.from;
-  const place = 2 * (row * KEYED.column + column) + (at.outermost ? 1 : 0);
-  const down = at.down + KEYED.left / 2;
-  const to = given === null ? 0 : given + 1;
-  return sighting(SLIDE, (place * KEYED.left + down) * KEYED.column + to, slid);
-}
-
-function pileLeft({ mat }: MatWalk, { from }: Left): Sighting {
-  return slideSeen({ at: slideAt(mat.beads, from, from[0]), given: null });
+function pileLeft({ mat }: MatWalk, { from }: Left): Slid {
+  return { at: slideAt(mat.beads, from, from[0]), given: null };
 }
 
 const SAYING = singly<Said>(['read', 'shift'], {
@@ -133,10 +114,6 @@ const SAYING = singly<Said>(['read', 'shift'], {
     return rowText(problem, digits, shift);
   },
 });
-
-function sayingSeen(said: Said): Sighting {
-  return sighting(SAYING, null, said);
-}
 
 interface Left {
   readonly from: Square;

@@ -4,6 +4,7 @@ import type { Problem } from '../../problem.ts';
 import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { shiftOf, worksRow } from '../../pupils/paper.ts';
 import { type LineWork, workRow } from '../../pupils/written.ts';
+import type { Spelled } from '../by-list.ts';
 import type { DoneWork } from '../done.ts';
 import { type Aligned, readAligned, SHIFT_KEY, stepsOfRow } from './aligned.ts';
 import {
@@ -19,7 +20,7 @@ import {
   type Topic,
 } from './evidence.ts';
 import { isOver, type PaperSeen } from './first-written.ts';
-import { expectLine, type LineSeen, lineKey, lineSeen, notesKey } from './line.ts';
+import { expectLine, type LineSeen, lineSeen, notesKey, spellLine } from './line.ts';
 
 /** A row that the child wrote, as first written. */
 export interface RowSeen {
@@ -33,7 +34,7 @@ export interface RowSeen {
   /** Digits of the units row, if it was written before (0: it was not). */
   readonly first: number;
   /** Spells out this row. */
-  readonly key: string;
+  readonly key: Spelled;
   /** The rows before it. */
   readonly beyond: Beyond;
   /** As the right way reads it; null: not asked for yet. */
@@ -54,7 +55,8 @@ export function rowsSeen(work: DoneWork, paper: PaperSeen): RowSeen[] {
     const digits = paper.first(line);
     if (digits.length === 0 || rows.some((each) => each.row === row)) continue;
     const seen = lineSeen(digits, paper.notes(`carry:${index}` as Line), isOver(work));
-    const key = `${row}|${lineKey(seen)}`;
+    const key = [row];
+    spellLine(key, seen);
     const noted = notesKey(seen.notes);
     const beyond = beyondIn(before);
     before = { row, line, seen, noted, before, first, key, beyond, usual: null };
@@ -65,12 +67,14 @@ export function rowsSeen(work: DoneWork, paper: PaperSeen): RowSeen[] {
 }
 
 function beyondIn(before: RowSeen | null): Beyond {
-  return { key: before === null ? '' : rowsKey(before), looked: false };
+  return { key: before === null ? NOTHING : rowsKey(before), looked: false };
 }
 
+const NOTHING: Spelled = [];
+
 /** Spells out a row and all before it. */
-export function rowsKey({ key, beyond }: RowSeen): string {
-  return `${beyond.key}/${key}`;
+export function rowsKey({ key, beyond }: RowSeen): Spelled {
+  return beyond.key.concat(key);
 }
 
 const ROWS = Array.from({ length: MAT_LIMITS.rows.most }, (_, index) => index);
@@ -175,7 +179,7 @@ const MISSING: Topic<MissingRow> = {
 
 function missingRow(row: number, last: RowSeen | null): Sighting {
   const beyond = beyondIn(last);
-  return sighting(MISSING, row, { row, last, beyond }, beyond);
+  return sighting(MISSING, [row], { row, last, beyond }, beyond);
 }
 
 function makesNothing({ digits }: LineWork): boolean {

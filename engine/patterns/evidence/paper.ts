@@ -7,7 +7,7 @@ import type { DoneWork } from '../done.ts';
 import { columnsMet } from './added.ts';
 import { type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver, type PaperSeen, paperSeen, standingOn } from './first-written.ts';
-import { expectLine, type LineSeen, lineKey, lineSeen } from './line.ts';
+import { expectLine, type LineSeen, lineSeen, spellLine, spellPlaces } from './line.ts';
 import { type RowSeen, rowRead, rowStrands, rowsKey, rowsSeen } from './paper-rows.ts';
 import { pointSeen } from './point.ts';
 
@@ -83,9 +83,10 @@ function standingRow(
 function sumSeen(work: DoneWork, paper: PaperSeen, rows: readonly RowSeen[]) {
   const seen = lineSeen(paper.first('product'), paper.notes('carry:product'), isOver(work));
   const standing = rows.map((row) => ({ seen: row, places: placesOf(work, row.line) }));
-  const stands = standing.map(({ places }) => places.join()).join('/');
   const last = rows.at(-1);
-  const key = `${last === undefined ? '' : rowsKey(last)}|${stands}|${lineKey(seen)}`;
+  const key = [rows.length].concat(last === undefined ? [] : rowsKey(last));
+  for (const { places } of standing) spellPlaces(key, places);
+  spellLine(key, seen);
   return sighting(SUM, key, { seen, rows: standing, columns: null });
 }
 

@@ -1,6 +1,6 @@
 import { believed } from '../../pupils/beliefs.ts';
 import type { DoneWork } from '../done.ts';
-import { type Strand, sighting, singly } from './evidence.ts';
+import { type Strand, singly } from './evidence.ts';
 
 /** The first point set in the product, and the product's digits as they stand. */
 interface PointSeen {
@@ -27,5 +27,5 @@ export function pointSeen({ problem, position, log }: DoneWork): Strand {
   const written = Object.entries(position.paper.lines.product ?? {})
     .sort(([one], [other]) => Number(one) - Number(other))
     .map(([, digit]) => digit);
-  return [sighting(POINT, null, { given, written })];
+  return { topic: POINT, seen: [{ given, written }] };
 }

@@ -6,7 +6,7 @@ import type { DoneWork } from '../done.ts';
 import { readAligned } from './aligned.ts';
 import { type Strand, sighting, type Topic } from './evidence.ts';
 import { isOver, NO_NOTES, type PaperSeen } from './first-written.ts';
-import { type LineSeen, lineKey, lineSeen } from './line.ts';
+import { type LineSeen, lineSeen, spellLine } from './line.ts';
 import type { MatWalk } from './mat-walk.ts';
 
 /** A row written from the mat: the beads that lay there when it was first written on, the digits on the edges. */
@@ -46,7 +46,8 @@ export function recordedSeen(work: DoneWork, walk: MatWalk, paper: PaperSeen): S
     const line = begun.find(([, begunFor]) => begunFor === row)?.[0];
     if (line === undefined) return [];
     const seen = lineSeen(paper.first(line as Line), NO_NOTES, isOver(work));
-    const key = `${row}|${lineKey(seen)}|${piles}|${across}|${up}`;
+    const key = [row, across.length, up.length, ...piles, ...across, ...up];
+    spellLine(key, seen);
     return [[sighting(RECORDED, key, { row, seen, piles, across, up })]];
   });
 }

@@ -2,7 +2,7 @@ import type { Problem } from '../../problem.ts';
 import { tilesMeant } from '../../pupils/tiles.ts';
 import { EDGES, type Edge } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
-import { DIGITS, type Expectation, type Strand, sighting, type Topic } from './evidence.ts';
+import { DIGITS, type Expectation, type Sighting, sighting, type Topic } from './evidence.ts';
 import { isOver } from './first-written.ts';
 
 /** An edge as the child first laid it; null: nothing was ever laid there. */
@@ -28,7 +28,7 @@ const TILES: Topic<EdgeSeen> = {
 };
 
 /** The first tile laid at each place of both edges. */
-export function tilesSeen(work: DoneWork): Strand {
+export function tilesSeen(work: DoneWork): readonly Sighting[] {
   const over = isOver(work);
   const { tiles } = work.position;
   const first = { bottom: nothingOn(tiles.bottom), right: nothingOn(tiles.right) };
@@ -37,7 +37,8 @@ export function tilesSeen(work: DoneWork): Strand {
     first[action.edge][action.index] ??= action.digit;
   }
   return EDGES.map((edge, at) => {
-    const key = 4 * edgeKey(first[edge]) + 2 * at + (over ? 1 : 0);
+    const key = [at, over ? 1 : 0];
+    spellTiles(key, first[edge]);
     return sighting(TILES, key, { edge, first: first[edge], over });
   });
 }
@@ -46,12 +47,12 @@ function nothingOn(edge: readonly unknown[]): (number | null)[] {
   return edge.map(() => null);
 }
 
-/** Spells out an edge of a mat: at most thirteen places, each empty or with one of ten digits. */
-export function edgeKey(tiles: readonly (number | null)[]): number {
-  let key = 0;
-  for (const tile of tiles) key = 11 * key + (tile === null ? 10 : tile);
-  return key;
+/** Spells out an edge of a mat, which has the same places for all who work the problem. */
+export function spellTiles(key: number[], tiles: readonly (number | null)[]): void {
+  for (const tile of tiles) key.push(tile ?? NO_TILE);
 }
+
+const NO_TILE = -1;
 
 function digitsOf(problem: Problem, edge: Edge): number {
   return (edge === 'bottom' ? problem.multiplicand : problem.multiplier).digits.length;
