@@ -12,19 +12,7 @@ function withBars(
   halves: Ledger['halves'],
   disturbed: number,
 ): Ledger {
-  const {
-    read,
-    said,
-    saidThen,
-    answered,
-    seen,
-    lines,
-    sumLine,
-    pens,
-    sumPens,
-    squareRows,
-    factDigits,
-  } = ledger;
+  const { read, said, saidThen, answered, seen, lines, sumLine, pens, sumPens, squares } = ledger;
   return {
     plots,
     heaps,
@@ -40,8 +28,7 @@ function withBars(
     sumLine,
     pens,
     sumPens,
-    squareRows,
-    factDigits,
+    squares,
   };
 }
 
@@ -69,19 +56,7 @@ export function withHalves(ledger: Ledger, halves: Ledger['halves']): Ledger {
 type Readings = Pick<Ledger, 'read' | 'said' | 'saidThen' | 'answered' | 'seen'>;
 
 export function withReadings(ledger: Ledger, readings: Partial<Readings>): Ledger {
-  const {
-    plots,
-    heaps,
-    debts,
-    halves,
-    disturbed,
-    lines,
-    sumLine,
-    pens,
-    sumPens,
-    squareRows,
-    factDigits,
-  } = ledger;
+  const { plots, heaps, debts, halves, disturbed, lines, sumLine, pens, sumPens, squares } = ledger;
   return {
     plots,
     heaps,
@@ -97,12 +72,11 @@ export function withReadings(ledger: Ledger, readings: Partial<Readings>): Ledge
     sumLine,
     pens,
     sumPens,
-    squareRows,
-    factDigits,
+    squares,
   };
 }
 
-type OnPaper = Pick<Ledger, 'lines' | 'sumLine' | 'pens' | 'sumPens' | 'squareRows' | 'factDigits'>;
+type OnPaper = Pick<Ledger, 'lines' | 'sumLine' | 'pens' | 'sumPens' | 'squares'>;
 
 export function withPaper(ledger: Ledger, paper: Partial<OnPaper>): Ledger {
   const { plots, heaps, debts, halves, disturbed, read, said, saidThen, answered, seen } = ledger;
@@ -121,8 +95,7 @@ export function withPaper(ledger: Ledger, paper: Partial<OnPaper>): Ledger {
     sumLine: paper.sumLine ?? ledger.sumLine,
     pens: paper.pens ?? ledger.pens,
     sumPens: paper.sumPens ?? ledger.sumPens,
-    squareRows: paper.squareRows ?? ledger.squareRows,
-    factDigits: paper.factDigits ?? ledger.factDigits,
+    squares: paper.squares ?? ledger.squares,
   };
 }
 

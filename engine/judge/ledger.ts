@@ -1,7 +1,6 @@
 import type { Desk } from '../mat/desk.ts';
 import type { Square } from '../mat/geometry.ts';
 import type { Skill } from '../vocabulary.ts';
-import { blankRow, type SquareRow } from './paper/squares.ts';
 import type {
   Debt,
   Finding,
@@ -73,8 +72,7 @@ export function emptyLedger(plan: Plan): Ledger {
     sumLine: [],
     pens: [],
     sumPens: [],
-    squareRows: new Array<SquareRow>(plan.rows).fill(blankRow(plan.columns)),
-    factDigits: [],
+    squares: [],
   };
 }
 

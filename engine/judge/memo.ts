@@ -52,12 +52,6 @@ export function recalled<T>(
   return first && next && last ? (known.made as T) : undefined;
 }
 
-/** What was last made here, if it was made of this first thing, whatever else has changed since. */
-export function lastOf<T>(memo: Memo, slot: number, a: unknown): T | undefined {
-  const known = memo[slot];
-  return known !== undefined && known.a === a ? (known.made as T) : undefined;
-}
-
 /** Remembers it, and gives it back; `a` to `k`: everything that decides what was made. */
 export function kept<T>(
   memo: Memo,

@@ -60,7 +60,7 @@ function squaresWorked({ position, ledger }: Scene): number {
   for (let index = 0; index < ledger.plots.length; index += 1) {
     if (ledger.plots[index]!.laid > 0) laid += 1;
   }
-  return Math.max(laid, position.paper.touched?.count ?? 0);
+  return Math.max(laid, position.paper.touched);
 }
 
 /** Whether the child's own tiles ask for more than one square in the row; printed numbers always do. */

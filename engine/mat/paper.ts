@@ -2,19 +2,17 @@ import type { Problem } from '../problem.ts';
 import type { RefusalCode, Slot } from '../vocabulary.ts';
 import type { ActionOf, Line } from './action.ts';
 import { onMat, type Size, type Square } from './geometry.ts';
-import type { SquareDigit } from './position.ts';
 import {
+  type Entry,
   FIRST_CARRIES,
   lastStroke,
   lineIndex,
   PRODUCT,
   type Sheet,
-  type SquareContent,
   squaresWith,
   type WrittenLine,
   withDigit,
   withoutDigit,
-  withTouched,
 } from './sheet.ts';
 
 /** What is done on paper. Squared paper has a place for each of the mat's, and one beyond its highest. */
@@ -41,7 +39,7 @@ export function onSheet(
       return begin(problem, sheet, action);
     case 'write':
       return 'square' in action
-        ? writeSquare(problem, sheet, action)
+        ? writeSquare(problem, sheet, action, act)
         : writeLine(problem, sheet, action, act);
     case 'rub':
       return 'square' in action
@@ -106,28 +104,27 @@ function writeSquare(
   problem: Problem,
   sheet: Sheet,
   { square, slot, digit, of }: OnSquare<ActionOf<'write'>>,
+  act: number,
 ): Sheet | RefusalCode {
   if (!onMat(problem.mat, square)) return 'offTheMat';
   if (problem.stage !== 'cells' && problem.stage !== 'open') return 'offThePaper';
-  const written = of === undefined ? { digit } : { digit, of };
-  const beside = slot === 'own' ? 'fromRight' : 'own';
-  const other = sheet.squares[square[0]]?.[square[1]]?.[beside];
-  return withSquare(problem.mat, sheet, square, content(slot, written, other));
+  return withEntry(problem.mat, sheet, square, slot, { digit, of, square, slot, act });
 }
 
-const NO_CONTENT: SquareContent = {};
-
-/** What was there already comes first. */
-function content(slot: Slot, written: SquareDigit, other: SquareDigit | undefined): SquareContent {
-  if (other === undefined) return slot === 'own' ? { own: written } : { fromRight: written };
-  return slot === 'own' ? { fromRight: other, own: written } : { own: other, fromRight: written };
-}
-
-function withSquare(mat: Size, sheet: Sheet, square: Square, content: SquareContent): Sheet {
-  const [row, column] = square;
-  const squares = squaresWith(mat, sheet.squares, square, content);
-  const isNew = sheet.squares[row]?.[column] === undefined;
-  const touched = isNew ? withTouched(sheet.touched, square) : sheet.touched;
+function withEntry(
+  mat: Size,
+  sheet: Sheet,
+  square: Square,
+  slot: Slot,
+  entry: Entry | undefined,
+): Sheet {
+  const there = sheet.squares[square[0]]?.[square[1]];
+  const squares = squaresWith(mat, sheet.squares, square, {
+    own: slot === 'own' ? entry : there?.own,
+    fromRight: slot === 'own' ? there?.fromRight : entry,
+    earlier: there?.earlier ?? sheet.touched,
+  });
+  const touched = there === undefined ? sheet.touched + 1 : sheet.touched;
   const { lines, kept, begun, points, strokes, productStrokes } = sheet;
   return { lines, kept, begun, points, squares, touched, strokes, productStrokes };
 }
@@ -137,9 +134,9 @@ function rubSquare(
   sheet: Sheet,
   { square, slot }: OnSquare<ActionOf<'rub'>>,
 ): Sheet | RefusalCode {
-  if (!onMat(mat, square)) return 'nothingThere';
-  const { [slot]: there, ...others } = sheet.squares[square[0]]?.[square[1]] ?? NO_CONTENT;
-  return there === undefined ? 'nothingThere' : withSquare(mat, sheet, square, others);
+  const there = onMat(mat, square) ? sheet.squares[square[0]]?.[square[1]] : undefined;
+  if (there?.[slot] === undefined) return 'nothingThere';
+  return withEntry(mat, sheet, square, slot, undefined);
 }
 
 function rubLine(

@@ -53,7 +53,24 @@ export function placesOn({ lines }: Sheet, line: Line): readonly number[] {
 
 const NO_PLACES: readonly number[] = [];
 
-export type SquareContent = Readonly<Partial<Record<Slot, SquareDigit>>>;
+/** A digit on a square, and the action that wrote it. `of`: the pair that it says it belongs to. */
+export interface Entry {
+  readonly digit: number;
+  readonly of: Square | undefined;
+  readonly square: Square;
+  readonly slot: Slot;
+  readonly act: number;
+}
+
+/** A square that was written on. */
+export interface SquareContent {
+  readonly own: Entry | undefined;
+  readonly fromRight: Entry | undefined;
+  /** So many other squares were written on before it. */
+  readonly earlier: number;
+}
+
+/** A row of squares by column, replaced whenever something else is written there. */
 export type SquareLine = readonly (SquareContent | undefined)[];
 
 /** Paper as the judge works with it: small indexes for texts, so that one digit more copies little. Never changed. */
@@ -66,19 +83,11 @@ export interface Sheet {
   readonly points: Paper['points'];
   /** By row, then by column; a row that was never written on is none. */
   readonly squares: readonly (SquareLine | undefined)[];
-  /** Every square that was ever written on, the last that `Paper` keeps first. */
-  readonly touched: Touched | null;
+  /** How many squares were ever written on. */
+  readonly touched: number;
   /** What was written on the lines of the rows and on their carries, and what on those of the product: the last stroke. */
   readonly strokes: Stroke | undefined;
   readonly productStrokes: Stroke | undefined;
-}
-
-/** A square that was written on, and those that were written on before it: one more copies none of them. */
-export interface Touched {
-  readonly square: Square;
-  readonly before: Touched | null;
-  /** Of all of them. */
-  readonly count: number;
 }
 
 /** One digit written on a line, by which action, and what was written before it; rubbing out takes none of it back. */
@@ -108,7 +117,7 @@ export const EMPTY_SHEET: Sheet = {
   begun: {},
   points: {},
   squares: [],
-  touched: null,
+  touched: 0,
   strokes: undefined,
   productStrokes: undefined,
 };
@@ -171,19 +180,28 @@ export function sheetOf(mat: Mat, paper: Paper): Sheet {
       lines[index] = withDigit(lines[index], at, written[place]!, mat);
     }
   }
-  let { squares, touched } = EMPTY_SHEET;
-  for (const key of Object.keys(paper.squares)) {
+  let { squares } = EMPTY_SHEET;
+  const keys = Object.keys(paper.squares);
+  for (let earlier = 0; earlier < keys.length; earlier += 1) {
+    const key = keys[earlier]!;
     const [row, column] = key.split(':').map(Number);
-    touched = withTouched(touched, [row!, column!]);
-    squares = squaresWith(mat, squares, touched.square, paper.squares[key]!);
+    const square: Square = [row!, column!];
+    squares = squaresWith(mat, squares, square, contentOf(square, paper.squares[key]!, earlier));
   }
   const { begun, points } = paper;
   const { strokes, productStrokes } = EMPTY_SHEET;
-  return { lines, kept, begun, points, squares, touched, strokes, productStrokes };
+  return { lines, kept, begun, points, squares, touched: keys.length, strokes, productStrokes };
 }
 
-export function withTouched(before: Touched | null, square: Square): Touched {
-  return { square, before, count: (before?.count ?? 0) + 1 };
+/** Paper tells which of the two digits was written first, but not by which actions. */
+function contentOf(square: Square, shown: ShownContent, earlier: number): SquareContent {
+  const slots = Object.keys(shown) as Slot[];
+  const entry = (slot: Slot): Entry | undefined => {
+    const there = shown[slot];
+    if (there === undefined) return undefined;
+    return { digit: there.digit, of: there.of, square, slot, act: slots.indexOf(slot) - 3 };
+  };
+  return { own: entry('own'), fromRight: entry('fromRight'), earlier };
 }
 
 /** The squares with something else on one of them. */
@@ -205,8 +223,9 @@ export function squareKey(square: Square): string {
   return `${square[0]}:${square[1]}`;
 }
 
-const KEYS = Array.from({ length: MAT_LIMITS.rows.most }, (_, row) =>
-  Array.from({ length: MAT_LIMITS.columns.most }, (__, column) => squareKey([row, column])),
+const WIDEST = MAT_LIMITS.columns.most;
+const KEYS = Array.from({ length: MAT_LIMITS.rows.most * WIDEST }, (_, index) =>
+  squareKey([Math.floor(index / WIDEST), index % WIDEST]),
 );
 
 /** How a sheet shows. */
@@ -218,12 +237,38 @@ export function paperOf({ origin }: Mat, sheet: Sheet): Paper {
     for (const at of places) shown[origin + at] = digits[at]!;
     lines[LINES[index]!] = shown;
   }
-  const touched: Square[] = [];
-  for (let last = sheet.touched; last !== null; last = last.before) touched.push(last.square);
-  const squares: Record<string, SquareContent> = {};
-  for (let index = touched.length - 1; index >= 0; index -= 1) {
-    const [row, column] = touched[index]!;
-    squares[KEYS[row]![column]!] = sheet.squares[row]![column]!;
+  return { lines, begun: sheet.begun, points: sheet.points, squares: shownSquares(sheet) };
+}
+
+type ShownContent = Paper['squares'][string];
+
+function shownSquares({ squares, touched }: Sheet): Paper['squares'] {
+  const order = new Array<number>(touched).fill(0);
+  for (let row = 0; row < squares.length; row += 1) {
+    const line = squares[row];
+    if (line === undefined) continue;
+    for (let column = 0; column < line.length; column += 1) {
+      const content = line[column];
+      if (content !== undefined) order[content.earlier] = row * WIDEST + column;
+    }
   }
-  return { lines, begun: sheet.begun, points: sheet.points, squares };
+  const shown: Record<string, ShownContent> = {};
+  for (let index = 0; index < touched; index += 1) {
+    const at = order[index]!;
+    shown[KEYS[at]!] = shownContent(squares[Math.floor(at / WIDEST)]![at % WIDEST]!);
+  }
+  return shown;
+}
+
+/** What was there already comes first. */
+function shownContent({ own, fromRight }: SquareContent): ShownContent {
+  if (own === undefined) return fromRight === undefined ? {} : { fromRight: shownDigit(fromRight) };
+  if (fromRight === undefined) return { own: shownDigit(own) };
+  return own.act < fromRight.act
+    ? { own: shownDigit(own), fromRight: shownDigit(fromRight) }
+    : { fromRight: shownDigit(fromRight), own: shownDigit(own) };
+}
+
+function shownDigit({ digit, of }: Entry): SquareDigit {
+  return of === undefined ? { digit } : { digit, of };
 }

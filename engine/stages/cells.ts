@@ -1,9 +1,9 @@
 import { remembered, slots } from '../judge/memo.ts';
-import { type RowOfFacts, readSquares, readyIn } from '../judge/paper/facts-read.ts';
-import { digitDue, type Fact, isRight } from '../judge/paper/facts-row.ts';
+import { isSwapped, lostIn, readSquares, readyIn } from '../judge/paper/facts-read.ts';
+import { digitDue, isRight } from '../judge/paper/facts-row.ts';
 import { factsWritten } from '../judge/paper/facts-written.ts';
 import { pens } from '../judge/paper/pens.ts';
-import { PARTS, slotOf, squareOf } from '../judge/paper/squares.ts';
+import { type Fact, PARTS, type RowOfFacts, slotOf, squareOf } from '../judge/paper/squares.ts';
 import {
   type Addends,
   noSums,
@@ -18,7 +18,7 @@ import type { StageRules } from '../judge/stage.ts';
 import { tiles } from '../judge/tiles.ts';
 import type { Suggestion } from '../judge/work.ts';
 import type { Desk } from '../mat/desk.ts';
-import { SLOTS } from '../vocabulary.ts';
+import type { Entry } from '../mat/sheet.ts';
 import { nextProductFinish, nextRowFinish } from './bar-moves.ts';
 import { rubSquare, writeSquare } from './captions.ts';
 import { nextInLine } from './line-moves.ts';
@@ -37,18 +37,21 @@ const diagonals: Addends = {
 
 function sumsOf(plan: Plan, position: Desk): Sums {
   const sums = noSums(plan);
-  const { squares, touched } = position.paper;
-  for (let last = touched; last !== null; last = last.before) {
-    const [row, column] = last.square;
-    const sum = sums[row + column]!;
-    for (const slot of SLOTS) {
-      const written = squares[row]![column]![slot];
-      if (written === undefined) continue;
-      sum.base += written.digit;
-      sum.reaching += 1;
+  const { squares } = position.paper;
+  for (let row = 0; row < squares.length; row += 1) {
+    const line = squares[row];
+    for (let column = 0; line !== undefined && column < line.length; column += 1) {
+      addTo(sums[row + column]!, line[column]?.own);
+      addTo(sums[row + column]!, line[column]?.fromRight);
     }
   }
   return sums;
+}
+
+function addTo(sum: { base: number; reaching: number }, entry: Entry | undefined): void {
+  if (entry === undefined) return;
+  sum.base += entry.digit;
+  sum.reaching += 1;
 }
 
 const OVER: Moment = { at: 'product' };
@@ -65,7 +68,7 @@ function next(scene: Scene, findings: Findings): Suggestion | null {
 
 function nextRow(scene: Scene): Suggestion | null {
   const squares = readSquares(scene, OVER);
-  const stray = squares.find(({ lost }) => lost.length > 0)?.lost[0];
+  const stray = squares.map(lostIn).find(({ length }) => length > 0)?.[0];
   if (stray !== undefined) return rubSquare(scene.plan, stray);
   for (let row = 0; row < scene.plan.rows; row += 1) {
     const move = nextFact(scene, squares[row]!);
@@ -77,9 +80,9 @@ function nextRow(scene: Scene): Suggestion | null {
 }
 
 /** The units here, the tens on the square to the left; zeros are left out. */
-function nextFact(scene: Scene, { found, swapped }: RowOfFacts): Suggestion | null {
-  for (const fact of found) {
-    const move = nextDigit(scene, fact, swapped);
+function nextFact(scene: Scene, row: RowOfFacts): Suggestion | null {
+  for (const fact of row.best.found) {
+    const move = nextDigit(scene, fact, isSwapped(row));
     if (move !== null) return move;
   }
   return null;

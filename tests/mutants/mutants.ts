@@ -145,8 +145,8 @@ export const mutants: readonly Mutant[] = [
   writing(
     'engine/judge/paper/facts-read.ts',
     'a row of facts is read the other way round at every tie',
-    'return keptIn(digits, other.found) > keptIn(digits, usual.found);',
-    'return true;',
+    'keptIn(known, other.found) > keptIn(known, usual.found);',
+    'true;',
   ),
   writing(
     'engine/judge/paper/facts-faults.ts',

@@ -1,10 +1,11 @@
 import { isSameSquare, type Square } from '../../mat/geometry.ts';
+import type { Entry } from '../../mat/sheet.ts';
 import type { Plan, Scene } from '../scene.ts';
 import { withClaims } from './claims.ts';
-import { type Amiss, amissIn, isDoubted, rightBefore, type Squares, stands } from './facts-read.ts';
-import { digitDue, type Fact, isTurned, writtenValue } from './facts-row.ts';
+import { type Amiss, amissIn, isDoubted, lostIn, rightBefore, stands } from './facts-read.ts';
+import { digitDue, isTurned, writtenValue } from './facts-row.ts';
 import type { Fault } from './line-reading.ts';
-import { type Entry, PARTS, type Part } from './squares.ts';
+import { type Fact, PARTS, type Part, type Squares } from './squares.ts';
 
 export type Judged = Fault & { readonly kind: 'fact' | 'where'; readonly pair: Square };
 
@@ -42,25 +43,26 @@ function faultsIn(scene: Scene, squares: Squares): readonly Judged[] {
   const faults: Judged[] = [];
   const amiss: Amiss[] = [];
   for (let row = 0; row < squares.length; row += 1) {
-    if (squares[row]!.quiet) continue;
-    for (const each of amissIn(squares[row]!, scene.ledger.factDigits[row])) {
+    const { quiet, ends } = squares[row]!;
+    if (quiet) continue;
+    for (const each of amissIn(squares[row]!)) {
       if (isTurned(each.fact)) {
         if (faults.at(-1)?.pair !== each.fact.pair) faults.push(turnedFault(scene, each.fact));
-      } else if (each.entry !== undefined || each.fact.final) amiss.push(each);
+      } else if (each.entry !== undefined || ends.row) amiss.push(each);
     }
   }
   // Digits that are due where nothing stands, and were found elsewhere.
   const found: Amiss[] = [];
-  for (const { lost } of squares)
-    for (const entry of lost) {
-      const places = lackingIn(scene, squares, found, entry.digit);
+  for (const read of squares)
+    for (const entry of lostIn(read)) {
+      const places = lackingIn(squares, found, entry.digit);
       const place = places.find(({ fact }) => isPair(fact, entry.of!));
       if (place !== undefined) found.push(place);
       faults.push(strayFault(scene, squares, entry));
     }
-  for (const each of amiss.filter((some) => mayBelongElsewhere(scene, some))) {
+  for (const each of amiss.filter((some) => mayBelongElsewhere(squares, some))) {
     const entry = each.entry!;
-    const home = nearestHome(lackingIn(scene, squares, found, entry.digit), entry);
+    const home = nearestHome(lackingIn(squares, found, entry.digit), entry);
     if (home === undefined) continue;
     found.push(home, each);
     faults.push(faultOf(scene, 'where', home.fact, [entry], home.fact.due!));
@@ -71,7 +73,7 @@ function faultsIn(scene: Scene, squares: Squares): readonly Judged[] {
     // Two wrong digits are one misremembered fact.
     const beside = rest[index + 1]?.fact === fact ? rest[index + 1] : undefined;
     if (beside !== undefined) index += 1;
-    if (entry === undefined && beside?.entry === undefined && !fact.final) continue;
+    if (entry === undefined && beside?.entry === undefined && !hasEnded(squares, fact)) continue;
     const entries = [entry, beside?.entry].filter((each) => each !== undefined);
     faults.push(faultOf(scene, 'fact', fact, entries, fact.due!));
   }
@@ -85,14 +87,9 @@ function faultsIn(scene: Scene, squares: Squares): readonly Judged[] {
 }
 
 /** Where nothing stands, this digit is due, and none was found for it yet. */
-function lackingIn(
-  { ledger }: Scene,
-  squares: Squares,
-  found: readonly Amiss[],
-  digit: number,
-): readonly Amiss[] {
-  return squares.flatMap((read, row) =>
-    amissIn(read, ledger.factDigits[row]).filter(
+function lackingIn(squares: Squares, found: readonly Amiss[], digit: number): readonly Amiss[] {
+  return squares.flatMap((read) =>
+    amissIn(read).filter(
       (each) =>
         each.entry === undefined &&
         digitDue(each.fact.due!, each.part) === digit &&
@@ -117,7 +114,7 @@ function turnedFault(scene: Scene, fact: Fact): Judged {
 
 /** A digit that names its pair: right for it and elsewhere, or of a wrong value. */
 function strayFault(scene: Scene, squares: Squares, entry: Entry): Judged {
-  const fact = squares[entry.of![0]]?.found.find((each) => isPair(each, entry.of!));
+  const fact = squares[entry.of![0]]?.best.found.find((each) => isPair(each, entry.of!));
   const due = fact?.due ?? 0;
   const digits = PARTS.map((part) => digitDue(due, part));
   const kind = digits.includes(entry.digit) ? 'where' : 'fact';
@@ -129,13 +126,18 @@ function strayFault(scene: Scene, squares: Squares, entry: Entry): Judged {
  * A digit where nothing is due, or over one that was right: it may have been meant for another pair. Beside a wrong
  * digit of the same fact it is part of that fact, and so it is while the fact is still being written.
  */
-function mayBelongElsewhere(scene: Scene, { fact, part, entry }: Amiss): boolean {
+function mayBelongElsewhere(squares: Squares, { fact, part, entry }: Amiss): boolean {
   if (entry === undefined || entry.digit === 0 || entry.of !== undefined) return false;
   const beside = part === 'units' ? 'tens' : 'units';
-  const digits = scene.ledger.factDigits[fact.pair[0]];
-  if (fact[beside] !== undefined && !stands(digits, fact, beside)) return false;
-  if (rightBefore(digits, fact, part) !== undefined || fact.due === 0) return true;
-  return fact.final && digitDue(fact.due!, part) === 0;
+  const { lapsed } = squares[fact.pair[0]]!;
+  if (fact[beside] !== undefined && !stands(lapsed, fact, beside)) return false;
+  if (rightBefore(lapsed, fact, part) !== undefined || fact.due === 0) return true;
+  return hasEnded(squares, fact) && digitDue(fact.due!, part) === 0;
+}
+
+/** Whether nothing more comes in its row. */
+function hasEnded(squares: Squares, { pair }: Fact): boolean {
+  return squares[pair[0]]!.ends.row;
 }
 
 function nearestHome(places: readonly Amiss[], { square }: Entry): Amiss | undefined {

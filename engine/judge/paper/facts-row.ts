@@ -1,38 +1,10 @@
 import type { Desk } from '../../mat/desk.ts';
 import { isSameSquare, type Square } from '../../mat/geometry.ts';
-import type { Slot } from '../../vocabulary.ts';
+import type { Entry, SquareLine } from '../../mat/sheet.ts';
 import { replaced, trueDue } from '../ledger.ts';
 import type { Plan } from '../scene.ts';
-import { type Entry, PARTS, type Part, type SquareRow } from './squares.ts';
+import { type Ends, type Fact, PARTS, type Part, type RowRead } from './squares.ts';
 
-/** One fact on the squares: what its own tiles make due and what stands in its two slots. */
-export interface Fact {
-  readonly pair: Square;
-  /** null: a tile is missing, so nothing is owed or forbidden yet. */
-  readonly due: number | null;
-  readonly units: Entry | undefined;
-  readonly tens: Entry | undefined;
-  /** Slots where a digit stands now that names another pair. */
-  readonly covered: readonly Part[];
-  readonly final: boolean;
-  /** How much of it is amiss, as long as nothing of its row is lost. */
-  readonly amiss: number;
-}
-
-/** One row of squares read one way. */
-export interface RowRead {
-  readonly ends: Ends;
-  readonly found: readonly Fact[];
-  /** Digits that say of themselves that they belong to another pair. */
-  readonly lost: readonly Entry[];
-  readonly amiss: number;
-}
-
-/** Whether nothing more comes in this row, or anywhere. */
-export interface Ends {
-  readonly row: boolean;
-  readonly all: boolean;
-}
 export const NOT_ENDED: Ends = { row: false, all: false };
 export const ROW_ENDED: Ends = { row: true, all: false };
 export const ALL_ENDED: Ends = { row: true, all: true };
@@ -81,101 +53,136 @@ function dueOf(plan: Plan, { tiles }: Desk, pair: Square, value: number, ends: E
   return value === trueDue(plan, pair) ? value : 0;
 }
 
+/** In place of a column. */
+export const NOWHERE = -1;
+
 /**
- * `swapped`: the slots are used the other way round. `before`: how the row read this way last, with the same tiles;
- * the facts that have not changed since stay the same.
+ * `swapped`: the slots are used the other way round. `before`: how the row read this way last; the facts that have not
+ * changed since stay the same. `column`: that of the only square on which something else stands than before.
  */
 export function readWay(
   plan: Plan,
   desk: Desk,
-  line: SquareRow,
+  row: number,
+  ends: Ends,
+  swapped: boolean,
+  before: RowRead | undefined,
+  column: number,
+): RowRead {
+  const beside =
+    column === NOWHERE || before === undefined
+      ? null
+      : readBeside(plan, desk, row, ends, swapped, before, column);
+  return beside ?? readWhole(plan, desk, row, ends, swapped, before);
+}
+
+function readWhole(
+  plan: Plan,
+  desk: Desk,
   row: number,
   ends: Ends,
   swapped: boolean,
   before: RowRead | undefined,
 ): RowRead {
-  const units = swapped ? line.fromRight : line.own;
-  const tens = swapped ? line.own : line.fromRight;
+  const line = desk.paper.squares[row];
   const known = before?.found ?? NO_FACTS;
   // Nothing comes from the right of the last column.
-  const first = tens[0] !== undefined && !isLost(tens[0], pairAt(row, -1)) ? -1 : 0;
-  const width = widthOf(plan, desk, units, tens, row);
-  const found: Fact[] = [];
+  const outermost = tensAt(line, -1, swapped);
+  const first = outermost !== undefined && !isLost(outermost, pairAt(row, -1)) ? -1 : 0;
+  const width = widthOf(plan, desk, line, swapped, row);
+  const found = new Array<Fact>(width - first);
   let same = known.length === width - first;
   let amiss = 0;
   let covered = false;
   for (let column = first; column < width; column += 1) {
-    const here = column < 0 ? undefined : units[column];
+    const units = unitsAt(line, column, swapped);
+    const tens = tensAt(line, column, swapped);
     const was = known[column - first];
-    const fact = factAt(plan, desk, pairAt(row, column), here, tens[column + 1], ends, was);
-    found.push(fact);
+    const fact = factAt(plan, desk, pairAt(row, column), units, tens, ends, was);
+    found[column - first] = fact;
     same &&= fact === was;
     amiss += fact.amiss;
     covered ||= fact.covered !== NOTHING_COVERED;
   }
   const facts = same ? known : found;
-  const astray = (first === 0 && tens[0] !== undefined) || isBeyond(units, tens, width);
-  const lost = covered || astray ? lostIn(desk, units, tens, row) : NOTHING_LOST;
+  const astray = (first === 0 && outermost !== undefined) || isBeyond(line, swapped, width);
+  const lost = covered || astray ? lostIn(line!, swapped, row) : NOTHING_LOST;
   // A digit that names another pair than its slot's speaks for the other way more than a wrong one.
-  if (lost.length > 0) amiss = 2 * lost.length + amissIn(facts, lost);
-  return { ends, found: facts, lost, amiss };
+  if (lost.length > 0) amiss = 2 * lost.length + amissIn(facts, ends, lost);
+  return { found: facts, lost, amiss };
 }
 
-/** What was written on a square, or rubbed out there: no entry. */
-export interface Written {
-  readonly column: number;
-  readonly slot: Slot;
-  readonly entry: Entry | undefined;
-}
-
-/** The same way with something else in one slot; null: the row has to be read as a whole. */
-export function readWith(
+/** The same way with something else on the square in this column alone; null: the row has to be read as a whole. */
+function readBeside(
   plan: Plan,
   desk: Desk,
-  { ends, found, lost, amiss }: RowRead,
-  { column, slot, entry }: Written,
+  row: number,
+  ends: Ends,
   swapped: boolean,
+  before: RowRead,
+  column: number,
 ): RowRead | null {
-  const isUnits = (slot === 'own') !== swapped;
-  const at = (isUnits ? column : column - 1) - (found[0]?.pair[1] ?? 0);
-  const was = found[at];
-  if (was === undefined || was.pair[1] < 0 || lost.length > 0) return null;
-  if (entry !== undefined && isLost(entry, was.pair)) return null;
-  const [units, tens] = isUnits ? [entry, was.tens] : [was.units, entry];
-  const fact = factAt(plan, desk, was.pair, units, tens, ends, was);
-  return { ends, found: replaced(found, at, fact), lost, amiss: amiss - was.amiss + fact.amiss };
+  if (before.lost.length > 0) return null;
+  const line = desk.paper.squares[row];
+  const first = before.found[0]!.pair[1];
+  let { found, amiss } = before;
+  for (let at = column - 1; at <= column; at += 1) {
+    const units = unitsAt(line, at, swapped);
+    const tens = tensAt(line, at, swapped);
+    const was = found[at - first];
+    if (was?.units === units && was?.tens === tens) continue;
+    if (was === undefined || at < 0 || at >= plan.across.length) return null;
+    const fact = factAt(plan, desk, was.pair, units, tens, ends, was);
+    if (fact.covered !== NOTHING_COVERED) return null;
+    found = replaced(found, at - first, fact);
+    amiss += fact.amiss - was.amiss;
+  }
+  return found === before.found ? before : { found, lost: NOTHING_LOST, amiss };
 }
 
 /** Columns as far as the numbers, the tiles, and the digits that belong there reach. */
 function widthOf(
   plan: Plan,
   desk: Desk,
-  units: readonly (Entry | undefined)[],
-  tens: readonly (Entry | undefined)[],
+  line: SquareLine | undefined,
+  swapped: boolean,
   row: number,
 ): number {
   let width = Math.max(plan.across.length, tilesWide(desk));
-  for (let column = width; column < units.length; column += 1) {
-    if (isFor(units[column], row, column) || isFor(tens[column + 1], row, column))
+  for (let column = width; line !== undefined && column < line.length; column += 1) {
+    const pair = pairAt(row, column);
+    if (isFor(unitsAt(line, column, swapped), pair) || isFor(tensAt(line, column, swapped), pair))
       width = column + 1;
   }
   return width;
 }
 
 /** Whether digits stand beyond the columns of the row: all of them are lost. */
-function isBeyond(
-  units: readonly (Entry | undefined)[],
-  tens: readonly (Entry | undefined)[],
-  width: number,
-): boolean {
-  for (let column = width; column < units.length; column += 1) {
-    if (units[column] !== undefined || tens[column + 1] !== undefined) return true;
+function isBeyond(line: SquareLine | undefined, swapped: boolean, width: number): boolean {
+  for (let column = width; line !== undefined && column < line.length; column += 1) {
+    if (unitsAt(line, column, swapped) !== undefined) return true;
+    if (tensAt(line, column, swapped) !== undefined) return true;
   }
   return false;
 }
 
-function isFor(entry: Entry | undefined, row: number, column: number): boolean {
-  return entry !== undefined && !isLost(entry, pairAt(row, column));
+/** What stands where the units of the pair in this column belong. */
+function unitsAt(
+  line: SquareLine | undefined,
+  column: number,
+  swapped: boolean,
+): Entry | undefined {
+  const content = line === undefined || column < 0 ? undefined : line[column];
+  return swapped ? content?.fromRight : content?.own;
+}
+
+/** What stands where its tens belong. */
+function tensAt(line: SquareLine | undefined, column: number, swapped: boolean): Entry | undefined {
+  return unitsAt(line, column + 1, !swapped);
+}
+
+function isFor(entry: Entry | undefined, pair: Square): boolean {
+  return entry !== undefined && !isLost(entry, pair);
 }
 
 function isLost({ of }: Entry, pair: Square): boolean {
@@ -196,11 +203,12 @@ function factAt(
   const tens = carried !== undefined && isLost(carried, pair) ? undefined : carried;
   const covered = coveredBy(here !== units, carried !== tens);
   const due = pair[1] < 0 ? 0 : dueOf(plan, desk, pair, writtenValue({ units, tens }), ends);
-  const final = ends.row;
   const given = was?.pair === pair && was.units === units && was.tens === tens;
-  if (given && was.due === due && was.covered === covered && was.final === final) return was;
-  const fact = { pair, due, units, tens, covered, final, amiss: 0 };
-  fact.amiss = amissOf(fact, NOTHING_LOST);
+  if (given && was.due === due && was.covered === covered) {
+    if (was.amiss === amissOf(was, ends, NOTHING_LOST)) return was;
+  }
+  const fact = { pair, due, units, tens, covered, amiss: 0 };
+  fact.amiss = amissOf(fact, ends, NOTHING_LOST);
   return fact;
 }
 
@@ -209,23 +217,16 @@ function coveredBy(units: boolean, tens: boolean): readonly Part[] {
   return tens ? TENS_COVERED : NOTHING_COVERED;
 }
 
-/** The digits that name another pair than that of their slot, in the order in which their squares were written on. */
-function lostIn(
-  { paper }: Desk,
-  units: readonly (Entry | undefined)[],
-  tens: readonly (Entry | undefined)[],
-  row: number,
-): readonly Entry[] {
+/** The digits that name another pair than that of their slot. */
+function lostIn(line: SquareLine, swapped: boolean, row: number): readonly Entry[] {
   const lost: Entry[] = [];
-  for (let last = paper.touched; last !== null; last = last.before) {
-    const [at, column] = last.square;
-    if (at !== row) continue;
-    const carried = tens[column];
-    if (carried !== undefined && isLost(carried, pairAt(row, column - 1))) lost.push(carried);
-    const here = units[column];
-    if (here !== undefined && isLost(here, pairAt(row, column))) lost.push(here);
+  for (let column = 0; column < line.length; column += 1) {
+    const units = unitsAt(line, column, swapped);
+    if (units !== undefined && isLost(units, pairAt(row, column))) lost.push(units);
+    const tens = tensAt(line, column - 1, swapped);
+    if (tens !== undefined && isLost(tens, pairAt(row, column - 1))) lost.push(tens);
   }
-  return lost.reverse();
+  return lost;
 }
 
 /** Columns as far as the child's tiles reach. */
@@ -255,23 +256,23 @@ function isExcused(fact: Fact, part: Part, lost: readonly Entry[]): boolean {
   );
 }
 
-function amissIn(facts: readonly Fact[], lost: readonly Entry[]): number {
+function amissIn(facts: readonly Fact[], ends: Ends, lost: readonly Entry[]): number {
   let amiss = 0;
-  for (let index = 0; index < facts.length; index += 1) amiss += amissOf(facts[index]!, lost);
+  for (let index = 0; index < facts.length; index += 1) amiss += amissOf(facts[index]!, ends, lost);
   return amiss;
 }
 
 /** A digit that would come from beyond the last column speaks for the other way more than a wrong one. */
-function amissOf(fact: Fact, lost: readonly Entry[]): number {
+function amissOf(fact: Fact, ends: Ends, lost: readonly Entry[]): number {
   const written = (fact.units === undefined ? 0 : 1) + (fact.tens === undefined ? 0 : 1);
   if (fact.pair[1] < 0) return 2 * written;
   if (fact.due === null) return written;
-  if (written === 0 && !fact.final) return 0;
+  if (written === 0 && !ends.row) return 0;
   if (isTurned(fact)) return 1;
-  return (isAmiss(fact, 'units', lost) ? 1 : 0) + (isAmiss(fact, 'tens', lost) ? 1 : 0);
+  return (isAmiss(fact, 'units', ends, lost) ? 1 : 0) + (isAmiss(fact, 'tens', ends, lost) ? 1 : 0);
 }
 
-function isAmiss(fact: Fact, part: Part, lost: readonly Entry[]): boolean {
+function isAmiss(fact: Fact, part: Part, ends: Ends, lost: readonly Entry[]): boolean {
   if (isRight(fact, part) || isExcused(fact, part, lost)) return false;
-  return fact.final || fact[part] !== undefined;
+  return ends.row || fact[part] !== undefined;
 }

@@ -1,30 +1,15 @@
 import type { ActionOf } from '../../mat/action.ts';
 import { MAT_LIMITS, type Square } from '../../mat/geometry.ts';
+import type { Slot } from '../../vocabulary.ts';
 import { noted, withPaper } from '../changes.ts';
-import {
-  finding,
-  NOTHING_YET,
-  placed,
-  replaced,
-  sceneWith,
-  staleFinding,
-  trueDue,
-} from '../ledger.ts';
+import { finding, NOTHING_YET, sceneWith, staleFinding, trueDue } from '../ledger.ts';
 import { remembered, slots } from '../memo.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Scene } from '../scene.ts';
 import { factStep, isPair, type Judged, squareFaults } from './facts-faults.ts';
-import {
-  isDoubted,
-  keepSquares,
-  type RowOfFacts,
-  readSquares,
-  readWritten,
-  type Squares,
-  stands,
-} from './facts-read.ts';
-import { type Fact, type Written, writtenValue } from './facts-row.ts';
+import { isDoubted, isSwapped, readAgain, readSquares, stands } from './facts-read.ts';
+import { writtenValue } from './facts-row.ts';
 import { markFaults } from './rows-written.ts';
-import type { Entry, SquareRow } from './squares.ts';
+import type { Fact, RowOfFacts, Squares } from './squares.ts';
 
 const NOW: Moment = { at: 'now' };
 
@@ -36,8 +21,9 @@ interface Astray {
 const NOTHING_ASTRAY: Astray = { named: [], misplaced: [] };
 
 function astrayIn(squares: Squares, faults: readonly Judged[]): Astray {
-  if (faults.length === 0 && squares.every(({ lost }) => lost.length === 0)) return NOTHING_ASTRAY;
-  const named = squares.flatMap(({ lost }) => lost.map(({ of }) => of!));
+  if (faults.length === 0 && squares.every(({ best }) => best.lost.length === 0))
+    return NOTHING_ASTRAY;
+  const named = squares.flatMap(({ best }) => best.lost.map(({ of }) => of!));
   const misplaced = faults.filter(({ kind }) => kind === 'where').map(({ pair }) => pair);
   return named.length + misplaced.length === 0 ? NOTHING_ASTRAY : { named, misplaced };
 }
@@ -51,8 +37,8 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
   const alone = moment.at === 'row' && faults.length === 0;
   for (let line = 0; line < squares.length; line += 1) {
     if (alone && line !== moment.row) continue;
-    const { found } = squares[line]!;
-    const own = factFindings(scene, line, found, astray);
+    const { found } = squares[line]!.best;
+    const own = factFindings(scene, line, squares[line]!, astray);
     for (let index = 0; index < found.length; index += 1) {
       const [row, column] = found[index]!.pair;
       const at = row * plan.columns + column;
@@ -71,42 +57,51 @@ const FINDINGS = slots(MAT_LIMITS.rows.most);
 function factFindings(
   scene: Scene,
   row: number,
-  facts: readonly Fact[],
+  read: RowOfFacts,
   astray: Astray,
 ): readonly Finding[] {
-  const make = () => findingsOf(scene, facts, astray);
+  const make = () => findingsOf(scene, read, astray);
   if (astray !== NOTHING_ASTRAY) return make();
-  return remembered(scene.memo, FINDINGS + row, make, facts, scene.ledger.factDigits[row]);
+  return remembered(scene.memo, FINDINGS + row, make, read.best.found, read.ends, read.lapsed);
 }
 
-function findingsOf(scene: Scene, facts: readonly Fact[], { named, misplaced }: Astray): Finding[] {
+function findingsOf(scene: Scene, read: RowOfFacts, { named, misplaced }: Astray): Finding[] {
   const findings: Finding[] = [];
-  for (let index = 0; index < facts.length; index += 1) {
-    const fact = facts[index]!;
+  const { found } = read.best;
+  for (let index = 0; index < found.length; index += 1) {
+    const fact = found[index]!;
     const held =
       fact.covered.length > 0 ||
       fact.units !== undefined ||
       fact.tens !== undefined ||
       named.some((pair) => isPair(fact, pair));
     const elsewhere = misplaced.some((pair) => isPair(fact, pair));
-    findings.push(factFinding(scene, fact, held, elsewhere), whereFinding(fact, held));
+    findings.push(
+      factFinding(scene, read, fact, held, elsewhere),
+      held ? IN_PLACE : read.ends.row ? LEFT_OUT : NOTHING_YET,
+    );
   }
   return findings;
 }
 
 /** `held`: something stands, or stood, for the fact; `elsewhere`: its digits, or one of them, stand where they are not due. */
-function factFinding(scene: Scene, fact: Fact, held: boolean, elsewhere: boolean): Finding {
-  const { due, final } = fact;
+function factFinding(
+  scene: Scene,
+  { ends, lapsed }: RowOfFacts,
+  fact: Fact,
+  held: boolean,
+  elsewhere: boolean,
+): Finding {
+  const { due } = fact;
   if (!elsewhere && !held) {
-    return final && (due ?? 0) === 0
+    return ends.row && (due ?? 0) === 0
       ? finding('right', true, null, 0)
       : finding('none', false, null, due);
   }
   const value = writtenValue(fact);
   if (due === null) return finding('none', false, value, null);
-  const digits = scene.ledger.factDigits[fact.pair[0]];
-  const whole = stands(digits, fact, 'units') && stands(digits, fact, 'tens');
-  if (!final && !whole) return finding('none', false, value, null);
+  const whole = stands(lapsed, fact, 'units') && stands(lapsed, fact, 'tens');
+  if (!ends.row && !whole) return finding('none', false, value, null);
   // What is right but stands elsewhere is as good as the due value.
   const own = whole && fact.covered.length === 0 ? value : due;
   const follows = own !== trueDue(scene.plan, fact.pair);
@@ -114,29 +109,15 @@ function factFinding(scene: Scene, fact: Fact, held: boolean, elsewhere: boolean
 }
 
 /** Nothing written has no place yet: at the end the fact alone is missing. */
-function whereFinding({ final }: Fact, held: boolean): Finding {
-  if (!held) return final ? LEFT_OUT : NOTHING_YET;
-  return IN_PLACE;
-}
-
 const LEFT_OUT = finding('right', true);
 const IN_PLACE = finding('right', false);
 
-/** What is right on the squares stays right. */
-function withLatches({ factDigits }: Ledger, squares: Squares): Ledger['factDigits'] {
-  let latched = factDigits;
-  for (let row = 0; row < squares.length; row += 1) {
-    const { right } = squares[row]!;
-    if (right !== latched[row]) latched = placed(latched, row, right);
-  }
-  return latched;
-}
-
+/** Remembers how the squares read now: what is right on them stays right. */
 function latchedNow(scene: Scene, moment: Moment): Ledger {
   const { position, ledger } = scene;
-  if (position.paper.touched === null) return ledger;
-  const factDigits = withLatches(ledger, readSquares(scene, moment));
-  return factDigits === ledger.factDigits ? ledger : withPaper(ledger, { factDigits });
+  if (position.paper.touched === 0) return ledger;
+  const squares = readSquares(scene, moment);
+  return squares === ledger.squares ? ledger : withPaper(ledger, { squares });
 }
 
 type Pen = ActionOf<'write'> | ActionOf<'rub'>;
@@ -144,50 +125,31 @@ type Pen = ActionOf<'write'> | ActionOf<'rub'>;
 const note: Note<Pen> = (before, after, action, act) => {
   if (!('square' in action)) return { ledger: before.ledger };
   const { plan } = before;
-  const { square, slot } = action;
-  const [row, column] = square;
-  const entry =
-    action.do === 'rub' ? undefined : { digit: action.digit, of: action.of, square, slot, act };
-  const written = { column, slot, entry };
-  const line = rowWith(before.ledger.squareRows[row]!, written);
-  const squares = readWritten(before, after, row, line, written);
-  const ledger = withPaper(before.ledger, {
-    squareRows: replaced(before.ledger.squareRows, row, line),
-    factDigits: withLatches(before.ledger, squares),
-  });
-  keepSquares(before, ledger, squares);
-  if (entry === undefined) return { ledger };
-  const given = entry.digit;
-  const fault = squares.every(isQuiet)
+  const now = sceneWith(before, after);
+  const squares = readAgain(now, NOW);
+  const ledger = withPaper(before.ledger, { squares });
+  if (action.do === 'rub') return { ledger };
+  const { square, slot, digit: given } = action;
+  const read = squares[square[0]]!;
+  // Nothing of a quiet row is part of a fault.
+  const fault = read.quiet
     ? undefined
-    : squareFaults(sceneWith(before, after, ledger), squares).find(({ acts }) =>
-        acts.includes(act),
-      );
+    : squareFaults(now, squares).find(({ acts }) => acts.includes(act));
   if (fault !== undefined) return noted(ledger, fault.step, 'wrong', given, fault.due);
-  const fact = factOf(squares[row]!, entry);
+  const fact = factOf(read, square, slot, act);
   if (fact === undefined) return { ledger };
   const follows = fact.due !== trueDue(plan, fact.pair);
-  const open = fact.due === null || isDoubted(squares[row]!, act);
+  const open = fact.due === null || isDoubted(read, act);
   const verdict = open ? 'neutral' : follows ? 'follows' : 'right';
   return noted(ledger, factStep(plan, fact.pair), verdict, given, fact.due);
 };
 
-function rowWith({ own, fromRight }: SquareRow, { column, slot, entry }: Written): SquareRow {
-  return slot === 'own'
-    ? { own: replaced(own, column, entry), fromRight }
-    : { own, fromRight: replaced(fromRight, column, entry) };
-}
-
-function isQuiet({ quiet }: RowOfFacts): boolean {
-  return quiet;
-}
-
 /** The fact that the digit belongs to, unless it names another than that of its slot. */
-function factOf({ found, swapped }: RowOfFacts, entry: Entry): Fact | undefined {
-  const part = (entry.slot === 'own') === swapped ? 'tens' : 'units';
-  const column = entry.square[1] - (part === 'units' ? 0 : 1);
-  const fact = found[column - (found[0]?.pair[1] ?? 0)];
-  return fact?.[part] === entry ? fact : undefined;
+function factOf(read: RowOfFacts, [, column]: Square, slot: Slot, act: number): Fact | undefined {
+  const { found } = read.best;
+  const isUnits = (slot === 'own') !== isSwapped(read);
+  const fact = found[column - (isUnits ? 0 : 1) - (found[0]?.pair[1] ?? 0)];
+  return (isUnits ? fact?.units : fact?.tens)?.act === act ? fact : undefined;
 }
 
 /** Facts may be written before their tiles lie. */

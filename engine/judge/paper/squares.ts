@@ -1,4 +1,6 @@
+import type { Desk } from '../../mat/desk.ts';
 import type { Square } from '../../mat/geometry.ts';
+import type { Entry, SquareLine } from '../../mat/sheet.ts';
 import type { Slot } from '../../vocabulary.ts';
 
 /** Where the two digits of a fact stand: units on its own square, tens on the square to the left. */
@@ -14,19 +16,52 @@ export function squareOf([row, column]: Square, part: Part): Square {
   return part === 'units' ? [row, column] : [row, column + 1];
 }
 
-/** A digit on a square, and the action that wrote it. `of`: the pair that it says it belongs to. */
-export interface Entry {
-  readonly digit: number;
-  readonly of: Square | undefined;
-  readonly square: Square;
-  readonly slot: Slot;
-  readonly act: number;
+/** One fact on the squares: what its own tiles make due and what stands in its two slots. */
+export interface Fact {
+  readonly pair: Square;
+  /** null: a tile is missing, so nothing is owed or forbidden yet. */
+  readonly due: number | null;
+  readonly units: Entry | undefined;
+  readonly tens: Entry | undefined;
+  /** Slots where a digit stands now that names another pair. */
+  readonly covered: readonly Part[];
+  /** How much of it is amiss, as long as nothing of its row is lost. */
+  readonly amiss: number;
 }
 
-/** What stands on the squares of a row, by column. Replaced whenever a digit there is written or rubbed out. */
-export type SquareRow = Readonly<Record<Slot, readonly (Entry | undefined)[]>>;
-
-export function blankRow(columns: number): SquareRow {
-  const nothing = Array.from({ length: columns }, () => undefined);
-  return { own: nothing, fromRight: nothing };
+/** One row of squares read one way. */
+export interface RowRead {
+  readonly found: readonly Fact[];
+  /** Digits that say of themselves that they belong to another pair, by square. */
+  readonly lost: readonly Entry[];
+  readonly amiss: number;
 }
+
+/** Whether nothing more comes in this row, or anywhere. */
+export interface Ends {
+  readonly row: boolean;
+  readonly all: boolean;
+}
+
+/** Digits of the facts of a row, by `factSlot`. */
+export type FactDigits = readonly (number | undefined)[];
+
+/** A row of squares as it reads best: its slots as usual, or all swapped. */
+export interface RowOfFacts {
+  /** What it was read from. */
+  readonly tiles: Desk['tiles'];
+  readonly line: SquareLine | undefined;
+  readonly ends: Ends;
+  readonly usual: RowRead;
+  /** The other way round; the usual way again where that leaves nothing amiss. */
+  readonly other: RowRead;
+  /** The better of the two. */
+  readonly best: RowRead;
+  /** Nothing in it is a fault, whatever stands in other rows. */
+  readonly quiet: boolean;
+  /** The digits that were right where they stood, in slots where nothing right stands any more. */
+  readonly lapsed: FactDigits;
+}
+
+/** By row of the mat. */
+export type Squares = readonly RowOfFacts[];

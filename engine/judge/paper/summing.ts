@@ -59,8 +59,8 @@ export function readSum(source: Addends, scene: Scene, moment: Moment): LineRead
 function specsFor(source: Addends, scene: Scene, final: boolean): readonly LineSpec[] {
   const { memo, position } = scene;
   const sums = source.sums(scene);
-  // How far the rows are matters only to what is written of the sum.
-  const ready = isWritten(position) ? source.ready(scene) : 0;
+  // How far the rows are matters only to what is written of the sum, and only until the end.
+  const ready = !final && isWritten(position) ? source.ready(scene) : 0;
   const blank = holdsDigits(position, PRODUCT) && isNone(sums);
   const slot = SPECS + (final ? 1 : 0);
   return (
