@@ -1,10 +1,9 @@
 import type { ActionOf } from '../../mat/action.ts';
-import { MAT_LIMITS, type Square } from '../../mat/geometry.ts';
+import type { Square } from '../../mat/geometry.ts';
 import type { Slot } from '../../vocabulary.ts';
 import { noted, withPaper } from '../changes.ts';
 import { finding, NOTHING_YET, sceneWith, staleFinding, trueDue } from '../ledger.ts';
-import { remembered, slots } from '../memo.ts';
-import type { Aspect, Finding, Ledger, Moment, Note, Scene } from '../scene.ts';
+import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from '../scene.ts';
 import { factStep, isPair, type Judged, squareFaults } from './facts-faults.ts';
 import { isDoubted, isSwapped, readAgain, readSquares, stands } from './facts-read.ts';
 import { writtenValue } from './facts-row.ts';
@@ -37,56 +36,33 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
   const alone = moment.at === 'row' && faults.length === 0;
   for (let line = 0; line < squares.length; line += 1) {
     if (alone && line !== moment.row) continue;
-    const { found } = squares[line]!.best;
-    const own = factFindings(scene, line, squares[line]!, astray);
+    const read = squares[line]!;
+    const { found } = read.best;
     for (let index = 0; index < found.length; index += 1) {
-      const [row, column] = found[index]!.pair;
+      const fact = found[index]!;
+      const [row, column] = fact.pair;
       const at = row * plan.columns + column;
       const step = column < 0 ? -1 : (plan.tables.fact[at] ?? -1);
       if (step < 0) continue;
-      findings[step] = own[2 * index]!;
-      findings[plan.tables.where[at]!] = own[2 * index + 1]!;
+      const held =
+        fact.covered.length > 0 ||
+        fact.units !== undefined ||
+        fact.tens !== undefined ||
+        isAmong(astray.named, fact);
+      findings[step] = factFinding(plan, read, fact, held, isAmong(astray.misplaced, fact));
+      findings[plan.tables.where[at]!] = held ? IN_PLACE : read.ends.row ? LEFT_OUT : NOTHING_YET;
     }
   }
   markFaults(faults, findings);
 }
 
-const FINDINGS = slots(MAT_LIMITS.rows.most);
-
-/** Two a fact: its value, and where it stands. While nothing is astray, a row has them of itself alone. */
-function factFindings(
-  scene: Scene,
-  row: number,
-  read: RowOfFacts,
-  astray: Astray,
-): readonly Finding[] {
-  const make = () => findingsOf(scene, read, astray);
-  if (astray !== NOTHING_ASTRAY) return make();
-  return remembered(scene.memo, FINDINGS + row, make, read.best.found, read.ends, read.lapsed);
-}
-
-function findingsOf(scene: Scene, read: RowOfFacts, { named, misplaced }: Astray): Finding[] {
-  const findings: Finding[] = [];
-  const { found } = read.best;
-  for (let index = 0; index < found.length; index += 1) {
-    const fact = found[index]!;
-    const held =
-      fact.covered.length > 0 ||
-      fact.units !== undefined ||
-      fact.tens !== undefined ||
-      named.some((pair) => isPair(fact, pair));
-    const elsewhere = misplaced.some((pair) => isPair(fact, pair));
-    findings.push(
-      factFinding(scene, read, fact, held, elsewhere),
-      held ? IN_PLACE : read.ends.row ? LEFT_OUT : NOTHING_YET,
-    );
-  }
-  return findings;
+function isAmong(pairs: readonly Square[], fact: Fact): boolean {
+  return pairs.length > 0 && pairs.some((pair) => isPair(fact, pair));
 }
 
 /** `held`: something stands, or stood, for the fact; `elsewhere`: its digits, or one of them, stand where they are not due. */
 function factFinding(
-  scene: Scene,
+  plan: Plan,
   { ends, lapsed }: RowOfFacts,
   fact: Fact,
   held: boolean,
@@ -104,9 +80,12 @@ function factFinding(
   if (!ends.row && !whole) return finding('none', false, value, null);
   // What is right but stands elsewhere is as good as the due value.
   const own = whole && fact.covered.length === 0 ? value : due;
-  const follows = own !== trueDue(scene.plan, fact.pair);
-  return staleFinding(follows, own, due, own !== due);
+  const follows = own !== trueDue(plan, fact.pair);
+  return !follows && own === due ? RIGHT[due]! : staleFinding(follows, own, due, own !== due);
 }
+
+/** Most facts are just right: the same finding for all that make as much. */
+const RIGHT = Array.from({ length: 9 * 9 + 1 }, (_, due) => staleFinding(false, due, due, false));
 
 /** Nothing written has no place yet: at the end the fact alone is missing. */
 const LEFT_OUT = finding('right', true);
