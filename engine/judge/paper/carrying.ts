@@ -23,20 +23,39 @@ const BELOW_ALL: ColumnRead = {
 };
 
 /**
- * Reads the digits of a line from the lowest up, each with what the one before it hands on. `short`: only as far as
- * anything is written, but always the lowest.
+ * Reads the digits of a line from the lowest up, each with what the one before it hands on. `kept`: what was right in
+ * it before. `short`: only as far as anything is written, but always the lowest.
  */
-export function readColumns(written: Written, short: boolean): ColumnRead[] {
-  const { kept, highest, spec } = written;
+export function readColumns(
+  written: Written,
+  kept: KeptLine | undefined,
+  short: boolean,
+): readonly ColumnRead[] {
   const same = kept === undefined ? 0 : columnsAsBefore(written, kept);
-  const { length } = spec.columns.list;
   const reads: ColumnRead[] = [];
-  let below = BELOW_ALL;
-  for (let column = 0; column < MOST_COLUMNS; column += 1) {
+  for (let column = 0; column < same; column += 1) reads.push(kept!.reading.reads[column]!);
+  return readOn(written, kept, short, reads);
+}
+
+/** The columns above those that were read while the line was short: nothing is written there. */
+export function readAbove(written: Written, reads: readonly ColumnRead[]): readonly ColumnRead[] {
+  return readOn(written, undefined, false, reads.slice());
+}
+
+function readOn(
+  written: Written,
+  kept: KeptLine | undefined,
+  short: boolean,
+  reads: ColumnRead[],
+): readonly ColumnRead[] {
+  const { highest, spec } = written;
+  const { length } = spec.columns.list;
+  let below = reads.length > 0 ? reads[reads.length - 1]! : BELOW_ALL;
+  for (let column = reads.length; column < MOST_COLUMNS; column += 1) {
     if (column > highest) {
       if ((short && column > 0) || (column >= length && below.hands === NO_CARRY)) break;
     }
-    below = column < same ? kept!.reading.reads[column]! : readColumn(written, column, below);
+    below = readColumn(written, kept, column, below);
     reads.push(below);
   }
   return reads;
@@ -64,8 +83,13 @@ function columnsAsBefore(now: Written, { reading, ended }: KeptLine): number {
   return reads.length;
 }
 
-function readColumn(written: Written, index: number, under: ColumnRead): ColumnRead {
-  const { spec, shift, carried, digits, carries, kept } = written;
+function readColumn(
+  written: Written,
+  kept: KeptLine | undefined,
+  index: number,
+  under: ColumnRead,
+): ColumnRead {
+  const { spec, shift, carried, digits, carries } = written;
   const { columns, lowest: first } = spec;
   const { final, ready } = spec.progress;
   const { base, most } = columns.list[index] ?? beyond(columns, index);

@@ -43,8 +43,6 @@ export interface Written {
   readonly carried: number;
   readonly digits: Digits;
   readonly carries: Digits;
-  /** What was right before in the line as it is read, if anything was. */
-  readonly kept: KeptLine | undefined;
   /** So many digits made the whole line when it was right, and all still stand; null: it never was. */
   readonly ended: number | null;
   /** Highest column that holds a digit or a carry; −1: none. */

@@ -1,9 +1,17 @@
 import { writtenBy } from '../../mat/sheet.ts';
 import type { Plan, Scene } from '../scene.ts';
-import { readColumns } from './carrying.ts';
+import { readAbove, readColumns } from './carrying.ts';
 import { withClaims } from './claims.ts';
 import { endedIn, keptIn, keptLines, wayOf } from './kept-line.ts';
-import type { ColumnRead, Digits, Fault, LineReading, LineSpec, Written } from './line-reading.ts';
+import type {
+  ColumnRead,
+  Digits,
+  Fault,
+  KeptLine,
+  LineReading,
+  LineSpec,
+  Written,
+} from './line-reading.ts';
 import { pensOf } from './pens.ts';
 import { digitStep, sumStep, zeroStep } from './row-steps.ts';
 
@@ -202,17 +210,21 @@ function stepsIn(faults: readonly Fault[]): number {
   return faults.length < 2 ? faults.length : new Set(faults.map(({ step }) => step)).size;
 }
 
-function writtenAt(paper: Paper, spec: LineSpec, shift: number, carried: number): Written {
-  const { scene, digits, highestDigit, highestCarry } = paper;
-  const lines = keptLines(scene, spec);
-  const kept = lines === undefined ? undefined : keptIn(lines, wayOf(spec, shift));
+function writtenAt(
+  paper: Paper,
+  kept: KeptLine | undefined,
+  spec: LineSpec,
+  shift: number,
+  carried: number,
+): Written {
+  const { digits, highestDigit, highestCarry } = paper;
   const from = spec.lowest + shift;
   const carries = paper.crossed
     ? carriesAsFed(paper, spec, from, spec.lowest + carried)
     : paper.carries;
   const ended = endedIn(kept, digits, from);
   const highest = Math.max(highestDigit, highestCarry) - spec.lowest - Math.min(shift, carried);
-  return { spec, shift, carried, digits, carries, kept, ended, highest };
+  return { spec, shift, carried, digits, carries, ended, highest };
 }
 
 function carriesAsFed(paper: Paper, spec: LineSpec, from: number, carriesFrom: number): Digits {
@@ -231,9 +243,11 @@ function readAt(paper: Paper, spec: LineSpec, shift: number, carried: number): L
 
 /** As it reads there, nothing yet found wrong. */
 function readsAt(paper: Paper, spec: LineSpec, shift: number, carried: number): LineReading {
-  const written = writtenAt(paper, spec, shift, carried);
+  const lines = keptLines(paper.scene, spec);
+  const kept = lines === undefined ? undefined : keptIn(lines, wayOf(spec, shift));
+  const written = writtenAt(paper, kept, spec, shift, carried);
   const short = !spec.progress.final && written.highest + 1 < spec.columns.needed;
-  const reads = readColumns(written, short);
+  const reads = readColumns(written, kept, short);
   return { spec, shift, carried, reads, short, written, faults: NO_FAULTS };
 }
 
@@ -241,7 +255,7 @@ function readsAt(paper: Paper, spec: LineSpec, shift: number, carried: number): 
 export function whole(reading: LineReading): LineReading {
   if (!reading.short) return reading;
   const { spec, shift, carried, written, faults } = reading;
-  const reads = readColumns(written, false);
+  const reads = readAbove(written, reading.reads);
   return { spec, shift, carried, reads, short: false, written, faults };
 }
 
