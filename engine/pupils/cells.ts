@@ -6,7 +6,7 @@ import type { Hand } from './hand.ts';
 import { pairsOfRow } from './pairs.ts';
 import { playPoint, writeLine } from './paper.ts';
 import { playTiles } from './tiles.ts';
-import { type AddendsAt, type LineWork, workSum } from './written.ts';
+import { type AddendsAt, workSum } from './written.ts';
 
 /** A digit on a square. */
 export interface SquareFigure {
@@ -27,7 +27,7 @@ export function playCells(problem: Problem, beliefs: Beliefs, hand: Hand): void 
     hand.act({ do: 'finish', what: `row:${row}` });
   }
   const rows = problem.multiplier.digits.length;
-  const made = diagonalsAdded(beliefs, [...figures.values()], rows);
+  const made = workSum(beliefs, diagonalsOf(beliefs, [...figures.values()], rows));
   writeLine(problem, hand, made, { line: 'product', carries: 'carry:product', shift: 0 });
   playPoint(problem, beliefs, hand);
   hand.act({ do: 'finish', what: 'product' });
@@ -56,19 +56,17 @@ function writeFact(
   if (fact >= 10) put([row, column + 1], 'fromRight', Math.floor(fact / 10) % 10);
 }
 
-/** The sum of the digits that stand on the squares, gathered as the beliefs have it. */
-export function diagonalsAdded(
+/** The digits that stand on the squares, gathered as the beliefs have it. */
+export function diagonalsOf(
   beliefs: Beliefs,
   figures: readonly SquareFigure[],
   rows: number,
-  noted?: (at: number) => number | undefined,
-): LineWork {
+): AddendsAt[] {
   const columns: number[][] = [];
   for (const { square, digit } of figures) {
     const at = believed(beliefs, 'gather', { square, rows }, square[0] + square[1]);
     columns[at] ??= [];
     columns[at].push(digit);
   }
-  const addends = Array.from(columns, (digits): AddendsAt => ({ digits: digits ?? [], notes: [] }));
-  return workSum(beliefs, addends, noted);
+  return Array.from(columns, (digits): AddendsAt => ({ digits: digits ?? [], notes: [] }));
 }

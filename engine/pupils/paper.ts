@@ -111,16 +111,15 @@ export function writeLine(
 }
 
 /** The columns of the rows that stand on paper. */
-function addendsOf(rows: readonly StandingRow[], count: number): AddendsAt[] {
-  const most = Math.max(0, ...rows.map(({ places }) => places.length));
-  return Array.from({ length: most }, (_, column) => {
-    const digits: (number | null)[] = Array.from({ length: count }, () => null);
-    for (const { row, places } of rows) digits[row] = places[column] ?? null;
-    const notes = rows.flatMap(({ notes: own }) =>
-      own.filter(({ at }) => at === column).map(({ digit }) => digit),
-    );
-    return { digits, notes };
-  });
+export function addendsOf(rows: readonly StandingRow[], count: number): readonly AddendsAt[] {
+  const columns: { digits: (number | null)[]; notes: number[] }[] = [];
+  for (const { row, places } of rows)
+    for (let at = 0; at < places.length; at += 1) {
+      if (at === columns.length) columns.push({ digits: new Array(count).fill(null), notes: [] });
+      columns[at]!.digits[row] = places[at]!;
+    }
+  for (const { notes } of rows) for (const { at, digit } of notes) columns[at]?.notes.push(digit);
+  return columns;
 }
 
 /** The product as it is made from the rows: joined, or added. */

@@ -1,6 +1,6 @@
 import type { LineWork } from '../../pupils/written.ts';
 import { type Expectation, type Group, ROOM } from './evidence.ts';
-import type { PlaceDigits } from './first-written.ts';
+import type { PlaceDigits } from './first-done.ts';
 import { expectLine, type LineSeen, type StepAt, wrongIn } from './line.ts';
 
 /** Further than any row is moved by a belief. */

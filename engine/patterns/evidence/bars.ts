@@ -1,7 +1,7 @@
 import { digitsRead } from '../../pupils/mat.ts';
 import type { DoneWork } from '../done.ts';
 import { type Strand, sighting, type Topic } from './evidence.ts';
-import { isOver, NO_NOTES, type PaperSeen, paperSeen } from './first-written.ts';
+import { firstOn, isOver, NOTHING_WRITTEN } from './first-done.ts';
 import { laidSeen } from './laid.ts';
 import { expectLine, type LineSeen, lineSeen, spellLine } from './line.ts';
 import { movesSeen } from './mat-moves.ts';
@@ -13,13 +13,12 @@ import { tilesSeen } from './tiles.ts';
 /** Tiles, bars, counts, exchanges, slides, each row as it was said or recorded, the product read. */
 export function barsSeen(work: DoneWork): readonly Strand[] {
   const walk = walkMat(work);
-  const paper = paperSeen(work);
   return [
-    tilesSeen(work),
+    tilesSeen(work, walk.first),
     laidSeen(work, walk),
     ...movesSeen(work, walk),
-    ...recordedSeen(work, walk, paper),
-    productSeen(work, walk, paper),
+    ...recordedSeen(work, walk),
+    productSeen(work, walk),
     pointSeen(work),
   ];
 }
@@ -38,8 +37,8 @@ const PRODUCT: Topic<ProductSeen> = {
   },
 };
 
-function productSeen(work: DoneWork, { mat }: MatWalk, paper: PaperSeen): Strand {
-  const seen = lineSeen(paper.first('product'), NO_NOTES, isOver(work));
+function productSeen(work: DoneWork, { mat, first }: MatWalk): Strand {
+  const seen = lineSeen(firstOn(first, 'product').digits, NOTHING_WRITTEN, isOver(work));
   const bottom = mat.beads[0]!;
   const key = bottom.slice();
   spellLine(key, seen);

@@ -1,25 +1,30 @@
-import type { ActionOf } from '../../mat/action.ts';
 import { isSameSquare, MAT_LIMITS, type Mat, type Square } from '../../mat/geometry.ts';
 import { squareKey } from '../../mat/sheet.ts';
 import type { Numeral } from '../../numerals/numeral.ts';
 import { type Beliefs, believed, RIGHT_WAY } from '../../pupils/beliefs.ts';
-import { diagonalsAdded, type SquareFigure } from '../../pupils/cells.ts';
+import { diagonalsOf, type SquareFigure } from '../../pupils/cells.ts';
 import { pairsOfRow } from '../../pupils/pairs.ts';
 import { digitsOn, type Tiles } from '../../pupils/tiles.ts';
-import { type AddendsAt, type LineWork, workSum } from '../../pupils/written.ts';
+import { type AddendsAt, workSum } from '../../pupils/written.ts';
 import { SLOTS } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
-import { columnsMet } from './added.ts';
-import { type Expectation, factsWith, type Strand, sighting, type Topic } from './evidence.ts';
-import { isOver, type PaperSeen, paperSeen } from './first-written.ts';
+import {
+  type Expectation,
+  factsWith,
+  type Sighting,
+  type Strand,
+  sighting,
+  type Topic,
+} from './evidence.ts';
+import { type FirstDone, firstDone, firstOn, isOver, type OnSquare } from './first-done.ts';
 import { expectLine, type LineSeen, lineSeen, spellLine } from './line.ts';
 import { pointSeen } from './point.ts';
 import { spellTiles, tilesSeen } from './tiles.ts';
 
 /** Tiles, facts on the squares, the sum of the diagonals, the point. */
 export function cellsSeen(work: DoneWork): readonly Strand[] {
-  const sum = sumSeen(work, paperSeen(work));
-  return [tilesSeen(work), factsSeen(work), [sum], pointSeen(work)];
+  const first = firstDone(work);
+  return [tilesSeen(work, first), factsSeen(work, first), [sumSeen(work, first)], pointSeen(work)];
 }
 
 /** The digits that stand on the squares in the end, and the line in which they were added. */
@@ -35,20 +40,19 @@ const SUM: Topic<SumSeen> = {
   expect({ mat, multiplier }, sum, beliefs) {
     const { seen, work } = sum;
     const rows = multiplier.digits.length;
-    const noted = (at: number) => seen.notes.get(at);
-    let made: LineWork;
-    if (beliefs.gather === undefined) {
-      sum.columns ??= columnsMet((adding) => {
-        diagonalsAdded(adding, figuresStanding(work), rows);
-      });
-      made = workSum(beliefs, sum.columns, noted);
-    } else made = diagonalsAdded(beliefs, figuresStanding(work), rows, noted);
+    const noted = (at: number) => seen.notes.digits[at];
+    let columns = sum.columns;
+    if (columns === null || beliefs.gather !== undefined)
+      columns = diagonalsOf(beliefs, figuresStanding(work), rows);
+    if (beliefs.gather === undefined) sum.columns = columns;
+    const made = workSum(beliefs, columns, noted);
     return expectLine(seen, made, 0, (at) => `sum:${mat.origin + at}`);
   },
 };
 
-function sumSeen(work: DoneWork, paper: PaperSeen) {
-  const seen = lineSeen(paper.first('product'), paper.notes('carry:product'), isOver(work));
+function sumSeen(work: DoneWork, first: FirstDone): Sighting {
+  const { digits } = firstOn(first, 'product');
+  const seen = lineSeen(digits, firstOn(first, 'carry:product'), isOver(work));
   const key: number[] = [];
   spellFigures(key, work);
   spellLine(key, seen);
@@ -177,10 +181,10 @@ function pairsDue(mat: Mat, ofRow: FactsOfRow, beliefs: Beliefs): readonly PairW
   return ofRow.usual;
 }
 
-function factsSeen(work: DoneWork): Strand {
+function factsSeen(work: DoneWork, { squares }: FirstDone): Strand {
   const { tiles, finished } = work.position;
   const over = isOver(work);
-  const written = factsWritten(work);
+  const written = factsWritten(work.problem.mat, squares);
   return work.problem.multiplier.digits.map((_, row) => {
     const done = over || finished.rows.includes(row);
     const facts = written[row] ?? [];
@@ -192,32 +196,32 @@ function factsSeen(work: DoneWork): Strand {
   });
 }
 
-type Written = Extract<ActionOf<'write'>, { square: Square }>;
-
 /** The facts by [row][column of their pair], from what was first written for each pair on each square. */
-function factsWritten({ problem, log }: DoneWork): (FactSeen | undefined)[][] {
-  const { rows, columns } = problem.mat;
-  const written: Written[][][] = Array.from({ length: rows }, () => []);
-  for (const { action, refused } of log) {
-    if (refused !== undefined || action.do !== 'write' || !('square' in action)) continue;
-    const [row, column] = pairOf(action);
+function factsWritten({ rows, columns }: Mat, squares: FirstDone['squares']) {
+  const written: OnSquare[][][] = Array.from({ length: rows }, () => []);
+  for (const each of squares) {
+    const pair = pairOf(each);
+    const [row, column] = [pair[0], pair[1]];
     const ofRow = written[row];
     if (ofRow === undefined || column < 0 || column >= columns) continue;
-    const own = ofRow[column] ?? [];
-    if (!own.some(({ square }) => isSameSquare(square, action.square)))
-      ofRow[column] = [...own, action];
+    const own = ofRow[column];
+    if (own === undefined) ofRow[column] = [each];
+    else if (!own.some(({ square }) => isSameSquare(square, each.square))) own.push(each);
   }
-  return written.map((ofRow) =>
-    Array.from({ length: columns }, (_, column) => factWritten(ofRow[column], column)),
-  );
+  return written.map((ofRow) => {
+    const facts: (FactSeen | undefined)[] = [];
+    for (let column = 0; column < columns; column += 1)
+      facts.push(factWritten(ofRow[column], column));
+    return facts;
+  });
 }
 
 /** Told by the page whose fact a digit is of; else by its slot. */
-function pairOf({ square: [row, column], slot, of }: Written): Square {
-  return of ?? [row, slot === 'own' ? column : column - 1];
+function pairOf({ square, slot, of }: OnSquare): Square {
+  return of ?? [square[0], slot === 'own' ? square[1] : square[1] - 1];
 }
 
-function fromTheRight(own: readonly Written[]): readonly Written[] {
+function fromTheRight(own: readonly OnSquare[]): readonly OnSquare[] {
   const [first, second] = own;
   const isSo = second === undefined || (own.length === 2 && first!.square[1] <= second.square[1]);
   return isSo ? own : [...own].sort((one, other) => one.square[1] - other.square[1]);
@@ -225,7 +229,7 @@ function fromTheRight(own: readonly Written[]): readonly Written[] {
 
 /** Of two digits the one further right is the units; a single one says it by its slot. */
 function factWritten(
-  own: readonly Written[] | undefined,
+  own: readonly OnSquare[] | undefined,
   pairColumn: number,
 ): FactSeen | undefined {
   if (own === undefined) return undefined;

@@ -2,7 +2,7 @@ import { barsOfRow } from '../../pupils/pairs.ts';
 import type { Tiles } from '../../pupils/tiles.ts';
 import type { DoneWork } from '../done.ts';
 import { type Expectation, type Strand, sighting, type Topic } from './evidence.ts';
-import { isOver } from './first-written.ts';
+import { isOver } from './first-done.ts';
 import type { MatWalk } from './mat-walk.ts';
 import { spellTiles } from './tiles.ts';
 

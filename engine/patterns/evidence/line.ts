@@ -1,28 +1,31 @@
 import type { LineWork } from '../../pupils/written.ts';
 import { DIGITS, type Expectation } from './evidence.ts';
-import type { PlaceDigits } from './first-written.ts';
+import type { FirstOnLine, PlaceDigits } from './first-done.ts';
 
 /** A line as the child wrote it. */
 export interface LineSeen {
   readonly digits: PlaceDigits;
-  readonly notes: ReadonlyMap<number, number>;
+  readonly notes: FirstOnLine;
   /** Whether all of it should be there. */
   readonly over: boolean;
   /** Names of its steps by place, as far as they were asked for. */
   readonly names: string[];
 }
 
-export function lineSeen(digits: PlaceDigits, notes: LineSeen['notes'], over: boolean): LineSeen {
+export function lineSeen(digits: PlaceDigits, notes: FirstOnLine, over: boolean): LineSeen {
   return { digits, notes, over, names: [] };
 }
 
 /** Spells the line out, how long each of its parts is first. */
 export function spellLine(key: number[], { digits, notes, over }: LineSeen): void {
-  key.push(over ? 1 : 0, notes.size);
-  notes.forEach((digit, at) => {
-    key.push(at, digit);
-  });
+  key.push(over ? 1 : 0);
+  spellNotes(key, notes);
   spellPlaces(key, digits);
+}
+
+export function spellNotes(key: number[], { digits, places }: FirstOnLine): void {
+  key.push(places.length);
+  for (const at of places) key.push(at, digits[at]!);
 }
 
 export function spellPlaces(key: number[], digits: readonly (number | null | undefined)[]): void {
@@ -31,12 +34,6 @@ export function spellPlaces(key: number[], digits: readonly (number | null | und
 }
 
 const NO_DIGIT = -1;
-
-export function notesKey(notes: LineSeen['notes']): string {
-  let key = '';
-  for (const [at, digit] of notes) key += ` ${at}:${digit}`;
-  return key;
-}
 
 /** The name of the step at a place. */
 export type StepAt = (at: number) => string;
@@ -66,10 +63,10 @@ function goAlong(seen: LineSeen, { digits, notes }: LineWork, shift: number, tak
     if (blank) take(at, at, 0, 0);
     else take(at, at, given, expected);
   }
-  seen.notes.forEach((given, at) => {
+  for (const at of seen.notes.places) {
     const meant = notes.find((note) => note.at + shift === at);
-    take(NOTE + at, at, given, meant?.digit ?? null);
-  });
+    take(NOTE + at, at, seen.notes.digits[at]!, meant?.digit ?? null);
+  }
 }
 
 export function expectLine(

@@ -6,7 +6,7 @@ import { digitsRead, exchangeMeant, slideAt, slideMeant } from '../../pupils/mat
 import { shiftOf } from '../../pupils/paper.ts';
 import type { DoneWork } from '../done.ts';
 import { type Strand, singly } from './evidence.ts';
-import { isOver } from './first-written.ts';
+import { isOver } from './first-done.ts';
 import { barsOn, type Lying } from './lying.ts';
 import type { Counted, Exchanged, MatWalk, Said, Slid } from './mat-walk.ts';
 

@@ -4,6 +4,7 @@ import type { SlideAt } from '../../pupils/beliefs.ts';
 import { slideAt } from '../../pupils/mat.ts';
 import { digitsOn } from '../../pupils/tiles.ts';
 import type { DoneWork } from '../done.ts';
+import { type FirstDone, noteFirst, nothingDone } from './first-done.ts';
 import { barsOn, doTo, type Lying, nothingLying } from './lying.ts';
 
 /** A total said of a pile: its bars as they lay before, and their beads. */
@@ -48,6 +49,7 @@ export interface MatWalk {
   readonly laid: readonly number[][];
   /** Beads of a row when its line was first written on. */
   readonly recorded: Map<number, readonly number[]>;
+  readonly first: FirstDone;
   slid: boolean;
   /** Digits of the multiplicand. */
   readonly across: number;
@@ -65,6 +67,7 @@ export function walkMat({ problem, log }: DoneWork): MatWalk {
     sayings: [],
     laid: nothingOn(rows, columns, 0),
     recorded: new Map(),
+    first: nothingDone(problem),
     slid: false,
     across: problem.multiplicand.digits.length,
     mat: nothingLying(problem.mat),
@@ -78,6 +81,7 @@ export function walkMat({ problem, log }: DoneWork): MatWalk {
       for (const each of doneBefore(log, index + 1)) doTo(walk.mat, each);
       continue;
     }
+    noteFirst(walk.first, problem, action);
     note(walk, settled, action, index);
     doTo(walk.mat, action);
   }

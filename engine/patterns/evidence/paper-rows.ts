@@ -4,7 +4,7 @@ import type { Problem } from '../../problem.ts';
 import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
 import { shiftOf, worksRow } from '../../pupils/paper.ts';
 import { type LineWork, workRow } from '../../pupils/written.ts';
-import type { Spelled } from '../by-list.ts';
+import { type ByList, keepAt, keptAt, type Spelled } from '../by-list.ts';
 import type { DoneWork } from '../done.ts';
 import { type Aligned, readAligned, SHIFT_KEY, stepsOfRow } from './aligned.ts';
 import {
@@ -19,8 +19,8 @@ import {
   sighting,
   type Topic,
 } from './evidence.ts';
-import { isOver, type PaperSeen } from './first-written.ts';
-import { expectLine, type LineSeen, lineSeen, notesKey, spellLine } from './line.ts';
+import { type FirstDone, firstOn, isOver } from './first-done.ts';
+import { expectLine, type LineSeen, lineSeen, spellLine, spellNotes } from './line.ts';
 
 /** A row that the child wrote, as first written. */
 export interface RowSeen {
@@ -28,7 +28,7 @@ export interface RowSeen {
   readonly line: Line;
   readonly seen: LineSeen;
   /** Spells its small figures out. */
-  readonly noted: string;
+  readonly noted: Spelled;
   /** The row written before it. */
   readonly before: RowSeen | null;
   /** Digits of the units row, if it was written before (0: it was not). */
@@ -47,17 +47,18 @@ interface Usual {
 }
 
 /** The first line written for each row, in the order of the lines. */
-export function rowsSeen(work: DoneWork, paper: PaperSeen): RowSeen[] {
+export function rowsSeen(work: DoneWork, written: FirstDone): RowSeen[] {
   const rows: RowSeen[] = [];
   let [before, first]: [RowSeen | null, number] = [null, 0];
-  for (const [line, row] of linesOf(work, paper)) {
+  for (const [line, row] of linesOf(work, written)) {
     const index = line === 'product' ? '0' : line.slice('partial:'.length);
-    const digits = paper.first(line);
+    const { digits } = firstOn(written, line);
     if (digits.length === 0 || rows.some((each) => each.row === row)) continue;
-    const seen = lineSeen(digits, paper.notes(`carry:${index}` as Line), isOver(work));
+    const seen = lineSeen(digits, firstOn(written, `carry:${index}` as Line), isOver(work));
     const key = [row];
     spellLine(key, seen);
-    const noted = notesKey(seen.notes);
+    const noted: number[] = [];
+    spellNotes(noted, seen.notes);
     const beyond = beyondIn(before);
     before = { row, line, seen, noted, before, first, key, beyond, usual: null };
     rows.push(before);
@@ -86,9 +87,9 @@ const LINES: readonly Line[] = [
   'product',
 ];
 
-function linesOf({ problem, position }: DoneWork, paper: PaperSeen): (readonly [Line, number])[] {
+function linesOf({ problem, position }: DoneWork, written: FirstDone): (readonly [Line, number])[] {
   if (problem.multiplier.digits.length === 1)
-    return [[paper.first('product').length > 0 ? 'product' : 'partial:0', 0]];
+    return [[firstOn(written, 'product').digits.length > 0 ? 'product' : 'partial:0', 0]];
   const { begun } = position.paper;
   const lines: (readonly [Line, number])[] = [];
   for (const line of LINES) {
@@ -215,13 +216,13 @@ function ofWorkedRow(
   );
 }
 
-/** What beliefs make of the rows of a problem, by row and small figures. */
-const made = new WeakMap<Beliefs, WeakMap<Problem, Map<string, LineWork>>>();
+/** What beliefs make of the rows of a problem, by row, shift and small figures. */
+const made = new WeakMap<Beliefs, WeakMap<Problem, ByList<LineWork>>>();
 /** More is forgotten all at once. */
 const MOST_MADE = 200;
 
-function madeBy(beliefs: Beliefs, problem: Problem): Map<string, LineWork> {
-  const own = made.get(beliefs) ?? new WeakMap<Problem, Map<string, LineWork>>();
+function madeBy(beliefs: Beliefs, problem: Problem): ByList<LineWork> {
+  const own = made.get(beliefs) ?? new WeakMap<Problem, ByList<LineWork>>();
   made.set(beliefs, own);
   let rows = own.get(problem);
   if (rows === undefined || rows.size >= MOST_MADE) {
@@ -240,8 +241,8 @@ function rowMade(problem: Problem, beliefs: Beliefs, seen: RowSeen, shift: numbe
   const { row, noted, before, beyond } = seen;
   const { notes } = seen.seen;
   const rows = madeBy(beliefs, problem);
-  const key = notes.size === 0 ? `${row}` : `${row} ${shift}${noted}`;
-  const known = rows.get(key);
+  const key = notes.places.length === 0 ? [row] : [row, shift].concat(noted);
+  const known = keptAt(rows, key);
   if (known !== undefined) return known;
   const isLooking = beyond.looked;
   beyond.looked = false;
@@ -256,9 +257,9 @@ function rowMade(problem: Problem, beliefs: Beliefs, seen: RowSeen, shift: numbe
         return before === null ? [] : handedOnIn(problem, before, beliefs);
       },
     },
-    (place) => notes.get(place + shift),
+    (place) => notes.digits[place + shift],
   );
-  if (!beyond.looked) rows.set(key, line);
+  if (!beyond.looked) keepAt(rows, key, line);
   beyond.looked ||= isLooking;
   return line;
 }

@@ -1,24 +1,22 @@
-import type { Line } from '../../mat/action.ts';
 import type { Problem } from '../../problem.ts';
-import { type Beliefs, RIGHT_WAY } from '../../pupils/beliefs.ts';
-import { productOf, type StandingRow } from '../../pupils/paper.ts';
+import type { Beliefs } from '../../pupils/beliefs.ts';
+import { addendsOf, productOf, type StandingRow } from '../../pupils/paper.ts';
 import { type AddendsAt, workSum } from '../../pupils/written.ts';
 import type { DoneWork } from '../done.ts';
-import { columnsMet } from './added.ts';
-import { type Strand, sighting, type Topic } from './evidence.ts';
-import { isOver, type PaperSeen, paperSeen, standingOn } from './first-written.ts';
+import { type Sighting, type Strand, sighting, type Topic } from './evidence.ts';
+import { type FirstDone, firstDone, firstOn, isOver, standingOn } from './first-done.ts';
 import { expectLine, type LineSeen, lineSeen, spellLine, spellPlaces } from './line.ts';
 import { type RowSeen, rowRead, rowStrands, rowsKey, rowsSeen } from './paper-rows.ts';
 import { pointSeen } from './point.ts';
 
 /** What the child wrote: the rows, the sum, the point. */
 export function paperSightings(work: DoneWork): readonly Strand[] {
-  const paper = paperSeen(work);
-  const rows = rowsSeen(work, paper);
+  const first = firstDone(work);
+  const rows = rowsSeen(work, first);
   const single = work.problem.multiplier.digits.length === 1;
   return [
     ...rowStrands(work, rows),
-    ...(single ? [] : [[sumSeen(work, paper, rows)]]),
+    ...(single ? [] : [[sumSeen(work, first, rows)]]),
     pointSeen(work),
   ];
 }
@@ -41,7 +39,7 @@ const SUM: Topic<SumSeen> = {
   bears: ['add', 'join'],
   expect(problem, sum, beliefs) {
     const { seen } = sum;
-    const noted = (at: number) => seen.notes.get(at);
+    const noted = (at: number) => seen.notes.digits[at];
     const made =
       beliefs.join === undefined
         ? workSum(beliefs, columnsOf(problem, sum), noted)
@@ -50,10 +48,12 @@ const SUM: Topic<SumSeen> = {
   },
 };
 
+/** Where the rows begin matters only to those who join them. */
 function columnsOf(problem: Problem, sum: SumSeen): readonly AddendsAt[] {
-  sum.columns ??= columnsMet((beliefs) => {
-    productOf(beliefs, standingRows(problem, sum, RIGHT_WAY), rowsIn(problem));
-  });
+  sum.columns ??= addendsOf(
+    sum.rows.map((row) => standingRow(row, 0)),
+    rowsIn(problem),
+  );
   return sum.columns;
 }
 
@@ -61,35 +61,27 @@ function rowsIn({ multiplier }: Problem): number {
   return multiplier.digits.length;
 }
 
-/** Where the rows begin matters only to those who join them. */
 function standingRows(
   problem: Problem,
   { rows }: SumSeen,
   beliefs: Beliefs,
 ): readonly StandingRow[] {
-  return rows.map((row) => standingRow(problem, row, beliefs));
+  return rows.map((row) => standingRow(row, rowRead(problem, row.seen, beliefs).shift));
 }
 
-function standingRow(
-  problem: Problem,
-  { seen, places }: RowStanding,
-  beliefs: Beliefs,
-): StandingRow {
-  const { shift } = rowRead(problem, seen, beliefs);
-  const notes = [...seen.seen.notes].map(([at, digit]) => ({ at, digit }));
+function standingRow({ seen, places }: RowStanding, shift: number): StandingRow {
+  const { digits, places: noted } = seen.seen.notes;
+  const notes = noted.map((at) => ({ at, digit: digits[at]! }));
   return { row: seen.row, shift, places, notes };
 }
 
-function sumSeen(work: DoneWork, paper: PaperSeen, rows: readonly RowSeen[]) {
-  const seen = lineSeen(paper.first('product'), paper.notes('carry:product'), isOver(work));
-  const standing = rows.map((row) => ({ seen: row, places: placesOf(work, row.line) }));
+function sumSeen(work: DoneWork, first: FirstDone, rows: readonly RowSeen[]): Sighting {
+  const { digits } = firstOn(first, 'product');
+  const seen = lineSeen(digits, firstOn(first, 'carry:product'), isOver(work));
+  const standing = rows.map((row) => ({ seen: row, places: standingOn(work, row.line) }));
   const last = rows.at(-1);
   const key = [rows.length].concat(last === undefined ? [] : rowsKey(last));
   for (const { places } of standing) spellPlaces(key, places);
   spellLine(key, seen);
   return sighting(SUM, key, { seen, rows: standing, columns: null });
-}
-
-function placesOf(work: DoneWork, line: Line): (number | null)[] {
-  return Array.from(standingOn(work, line), (digit) => digit ?? null);
 }

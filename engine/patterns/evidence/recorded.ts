@@ -5,7 +5,7 @@ import { digitsOn } from '../../pupils/tiles.ts';
 import type { DoneWork } from '../done.ts';
 import { readAligned } from './aligned.ts';
 import { type Strand, sighting, type Topic } from './evidence.ts';
-import { isOver, NO_NOTES, type PaperSeen } from './first-written.ts';
+import { firstOn, isOver, NOTHING_WRITTEN } from './first-done.ts';
 import { type LineSeen, lineSeen, spellLine } from './line.ts';
 import type { MatWalk } from './mat-walk.ts';
 
@@ -37,7 +37,7 @@ const RECORDED: Topic<RecordedRow> = {
   },
 };
 
-export function recordedSeen(work: DoneWork, walk: MatWalk, paper: PaperSeen): Strand[] {
+export function recordedSeen(work: DoneWork, walk: MatWalk): Strand[] {
   if (walk.recorded.size === 0) return [];
   const { tiles, paper: written } = work.position;
   const [across, up] = [digitsOn(tiles.bottom), digitsOn(tiles.right)];
@@ -45,7 +45,8 @@ export function recordedSeen(work: DoneWork, walk: MatWalk, paper: PaperSeen): S
   return [...walk.recorded].flatMap(([row, piles]): Strand[] => {
     const line = begun.find(([, begunFor]) => begunFor === row)?.[0];
     if (line === undefined) return [];
-    const seen = lineSeen(paper.first(line as Line), NO_NOTES, isOver(work));
+    const { digits } = firstOn(walk.first, line as Line);
+    const seen = lineSeen(digits, NOTHING_WRITTEN, isOver(work));
     const key = [row, across.length, up.length, ...piles, ...across, ...up];
     spellLine(key, seen);
     return [[sighting(RECORDED, key, { row, seen, piles, across, up })]];

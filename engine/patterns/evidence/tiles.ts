@@ -3,7 +3,7 @@ import { tilesMeant } from '../../pupils/tiles.ts';
 import { EDGES, type Edge } from '../../vocabulary.ts';
 import type { DoneWork } from '../done.ts';
 import { DIGITS, type Expectation, type Sighting, sighting, type Topic } from './evidence.ts';
-import { isOver } from './first-written.ts';
+import { type FirstDone, isOver } from './first-done.ts';
 
 /** An edge as the child first laid it; null: nothing was ever laid there. */
 interface EdgeSeen {
@@ -28,23 +28,14 @@ const TILES: Topic<EdgeSeen> = {
 };
 
 /** The first tile laid at each place of both edges. */
-export function tilesSeen(work: DoneWork): readonly Sighting[] {
+export function tilesSeen(work: DoneWork, { tiles }: FirstDone): readonly Sighting[] {
   const over = isOver(work);
-  const { tiles } = work.position;
-  const first = { bottom: nothingOn(tiles.bottom), right: nothingOn(tiles.right) };
-  for (const { action, refused } of work.log) {
-    if (refused !== undefined || action.do !== 'layTile') continue;
-    first[action.edge][action.index] ??= action.digit;
-  }
   return EDGES.map((edge, at) => {
+    const first = tiles[edge];
     const key = [at, over ? 1 : 0];
-    spellTiles(key, first[edge]);
-    return sighting(TILES, key, { edge, first: first[edge], over });
+    spellTiles(key, first);
+    return sighting(TILES, key, { edge, first, over });
   });
-}
-
-function nothingOn(edge: readonly unknown[]): (number | null)[] {
-  return edge.map(() => null);
 }
 
 /** Spells out an edge of a mat, which has the same places for all who work the problem. */
