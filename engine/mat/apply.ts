@@ -5,7 +5,7 @@ import { count, exchange, layBars, liftBars, makeTen, slide } from './bars.ts';
 import type { Desk } from './desk.ts';
 import { onSheet, type PaperAction, writtenRows } from './paper.ts';
 import type { Lying, Paper, Position } from './position.ts';
-import { paperOf, sheetOf } from './sheet.ts';
+import { NO_ACT, paperOf, sheetOf } from './sheet.ts';
 
 /**
  * Physics: the action is done as said, or refused where real material could not do it.
@@ -28,9 +28,6 @@ export function applyOnDesk(
 ): Desk | RefusalCode {
   return applied(problem, desk, action, onSheet, act);
 }
-
-/** Paper as others see it does not tell who wrote what. */
-const NO_ACT = -1;
 
 function onPaper(problem: Problem, paper: Paper, action: PaperAction): Paper | RefusalCode {
   const sheet = onSheet(problem, sheetOf(problem.mat, paper), action, NO_ACT);

@@ -62,6 +62,9 @@ export interface Entry {
   readonly act: number;
 }
 
+/** In place of an action: paper as others see it does not tell who wrote what. */
+export const NO_ACT = -1;
+
 /** A square that was written on. */
 export interface SquareContent {
   readonly own: Entry | undefined;
@@ -193,13 +196,19 @@ export function sheetOf(mat: Mat, paper: Paper): Sheet {
   return { lines, kept, begun, points, squares, touched: keys.length, strokes, productStrokes };
 }
 
-/** Paper tells which of the two digits was written first, but not by which actions. */
+/** Paper tells which of the two digits was written first: both before whatever is written next. */
 function contentOf(square: Square, shown: ShownContent, earlier: number): SquareContent {
   const slots = Object.keys(shown) as Slot[];
   const entry = (slot: Slot): Entry | undefined => {
     const there = shown[slot];
     if (there === undefined) return undefined;
-    return { digit: there.digit, of: there.of, square, slot, act: slots.indexOf(slot) - 3 };
+    return {
+      digit: there.digit,
+      of: there.of,
+      square,
+      slot,
+      act: NO_ACT - slots.length + slots.indexOf(slot),
+    };
   };
   return { own: entry('own'), fromRight: entry('fromRight'), earlier };
 }
@@ -219,13 +228,14 @@ export function squaresWith(
 }
 
 /** How `Paper` names a square. */
-export function squareKey(square: Square): string {
-  return `${square[0]}:${square[1]}`;
+export function squareKey(row: number, column: number): string {
+  return KEYS[row * WIDEST + column]!;
 }
 
 const WIDEST = MAT_LIMITS.columns.most;
-const KEYS = Array.from({ length: MAT_LIMITS.rows.most * WIDEST }, (_, index) =>
-  squareKey([Math.floor(index / WIDEST), index % WIDEST]),
+const KEYS = Array.from(
+  { length: MAT_LIMITS.rows.most * WIDEST },
+  (_, index) => `${Math.floor(index / WIDEST)}:${index % WIDEST}`,
 );
 
 /** How a sheet shows. */

@@ -1,6 +1,9 @@
 /** A list of small whole numbers that spells something out. */
 export type Spelled = readonly number[];
 
+/** In such a list: there is nothing. */
+export const BLANK = -1;
+
 interface Entry<T> {
   readonly list: Spelled;
   readonly value: T;

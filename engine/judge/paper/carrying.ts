@@ -31,10 +31,8 @@ export function readColumns(
   kept: KeptLine | undefined,
   short: boolean,
 ): readonly ColumnRead[] {
-  const same = kept === undefined ? 0 : columnsAsBefore(written, kept);
-  const reads: ColumnRead[] = [];
-  for (let column = 0; column < same; column += 1) reads.push(kept!.reading.reads[column]!);
-  return readOn(written, kept, short, reads);
+  const same = kept?.reading.reads.slice(0, columnsAsBefore(written, kept)) ?? [];
+  return readOn(written, kept, short, same);
 }
 
 /** The columns above those that were read while the line was short: nothing is written there. */
@@ -42,6 +40,7 @@ export function readAbove(written: Written, reads: readonly ColumnRead[]): reado
   return readOn(written, undefined, false, reads.slice());
 }
 
+/** `reads`: those of the lowest columns; the others come after them. */
 function readOn(
   written: Written,
   kept: KeptLine | undefined,

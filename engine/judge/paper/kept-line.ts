@@ -52,7 +52,7 @@ function hasRightDigit({ mark, given, carry }: ColumnRead): boolean {
 /** What reads right now stays right, whatever is written elsewhere later. */
 export function withLatches(scene: Scene, reading: LineReading): Ledger {
   const { ledger } = scene;
-  const kept = keptLines(scene, reading.spec) ?? NONE;
+  const kept = keptLines(scene, reading.spec);
   const before = keptIn(kept, wayOf(reading.spec, reading.shift));
   if (before !== undefined && before.reading === reading) return ledger;
   const after = keptOf(reading, before);
@@ -103,8 +103,8 @@ export function keptIn(lines: readonly KeptLine[], way: string): KeptLine | unde
   return undefined;
 }
 
-export function keptLines({ ledger }: Scene, { row }: LineSpec): readonly KeptLine[] | undefined {
-  return row < 0 ? ledger.sumLine : ledger.lines[row];
+export function keptLines({ ledger }: Scene, { row }: LineSpec): readonly KeptLine[] {
+  return (row < 0 ? ledger.sumLine : ledger.lines[row]) ?? NONE;
 }
 
 /** What was right at one shift is not so at another. */

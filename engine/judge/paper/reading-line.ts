@@ -243,8 +243,7 @@ function readAt(paper: Paper, spec: LineSpec, shift: number, carried: number): L
 
 /** As it reads there, nothing yet found wrong. */
 function readsAt(paper: Paper, spec: LineSpec, shift: number, carried: number): LineReading {
-  const lines = keptLines(paper.scene, spec);
-  const kept = lines === undefined ? undefined : keptIn(lines, wayOf(spec, shift));
+  const kept = keptIn(keptLines(paper.scene, spec), wayOf(spec, shift));
   const written = writtenAt(paper, kept, spec, shift, carried);
   const short = !spec.progress.final && written.highest + 1 < spec.columns.needed;
   const reads = readColumns(written, kept, short);

@@ -1,4 +1,5 @@
 import type { LineWork } from '../../pupils/written.ts';
+import { isSameList } from '../by-list.ts';
 import { type Expectation, type Group, ROOM } from './evidence.ts';
 import type { PlaceDigits } from './first-done.ts';
 import { expectLine, type LineSeen, type StepAt, wrongIn } from './line.ts';
@@ -75,10 +76,6 @@ function isSameLine(one: LineWork, other: LineWork): boolean {
       return note.at === at && note.digit === digit;
     })
   );
-}
-
-function isSameList(one: readonly number[], other: readonly number[]): boolean {
-  return one.length === other.length && one.every((digit, index) => digit === other[index]);
 }
 
 /** Where the row's own digits may begin: after some of its lowest zeros, or where it is due. */

@@ -1,4 +1,4 @@
-import { isSameSquare, MAT_LIMITS, type Mat, type Square } from '../../mat/geometry.ts';
+import { isSameSquare, type Mat, type Square } from '../../mat/geometry.ts';
 import { squareKey } from '../../mat/sheet.ts';
 import type { Numeral } from '../../numerals/numeral.ts';
 import { type Beliefs, believed, RIGHT_WAY } from '../../pupils/beliefs.ts';
@@ -7,6 +7,7 @@ import { pairsOfRow } from '../../pupils/pairs.ts';
 import { digitsOn, type Tiles } from '../../pupils/tiles.ts';
 import { type AddendsAt, workSum } from '../../pupils/written.ts';
 import { SLOTS } from '../../vocabulary.ts';
+import { BLANK } from '../by-list.ts';
 import type { DoneWork } from '../done.ts';
 import {
   type Expectation,
@@ -41,14 +42,20 @@ const SUM: Topic<SumSeen> = {
     const { seen, work } = sum;
     const rows = multiplier.digits.length;
     const noted = (at: number) => seen.notes.digits[at];
-    let columns = sum.columns;
-    if (columns === null || beliefs.gather !== undefined)
-      columns = diagonalsOf(beliefs, figuresStanding(work), rows);
-    if (beliefs.gather === undefined) sum.columns = columns;
+    const columns =
+      beliefs.gather === undefined
+        ? columnsOf(sum, rows)
+        : diagonalsOf(beliefs, figuresStanding(work), rows);
     const made = workSum(beliefs, columns, noted);
     return expectLine(seen, made, 0, (at) => `sum:${mat.origin + at}`);
   },
 };
+
+/** As all have them who gather along the diagonals. */
+function columnsOf(sum: SumSeen, rows: number): readonly AddendsAt[] {
+  sum.columns ??= diagonalsOf(RIGHT_WAY, figuresStanding(sum.work), rows);
+  return sum.columns;
+}
 
 function sumSeen(work: DoneWork, first: FirstDone): Sighting {
   const { digits } = firstOn(first, 'product');
@@ -59,19 +66,13 @@ function sumSeen(work: DoneWork, first: FirstDone): Sighting {
   return sighting(SUM, key, { seen, work, columns: null });
 }
 
-/** Names of squares as paper has them, by [row][column]. */
-const NAMES = Array.from({ length: MAT_LIMITS.rows.most }, (_, row) =>
-  Array.from({ length: MAT_LIMITS.columns.most }, (_, column) => squareKey([row, column])),
-);
-const EMPTY = -1;
-
 /** Spells out the digits that stand on the squares: a number for each slot. */
 function spellFigures(key: number[], { problem: { mat }, position }: DoneWork): void {
   const { squares } = position.paper;
   for (let row = 0; row < mat.rows; row += 1)
     for (let column = 0; column < mat.columns; column += 1) {
-      const there = squares[NAMES[row]![column]!];
-      for (const slot of SLOTS) key.push(there?.[slot]?.digit ?? EMPTY);
+      const there = squares[squareKey(row, column)];
+      for (const slot of SLOTS) key.push(there?.[slot]?.digit ?? BLANK);
     }
 }
 
@@ -81,7 +82,7 @@ function figuresStanding({ problem, position }: DoneWork): SquareFigure[] {
   const figures: SquareFigure[] = [];
   for (let row = 0; row < problem.mat.rows; row += 1)
     for (let column = 0; column < problem.mat.columns; column += 1) {
-      const there = squares[NAMES[row]![column]!];
+      const there = squares[squareKey(row, column)];
       if (there === undefined) continue;
       const square: Square = [row, column];
       for (const slot of SLOTS) {
@@ -98,8 +99,6 @@ interface FactSeen {
   /** Columns left of the pair's own square. */
   readonly aside: number;
 }
-
-const NO_FACT = -1;
 
 /** The facts of a row by the column of their pair, by the tiles that lie there. */
 interface FactsOfRow {
@@ -189,7 +188,7 @@ function factsSeen(work: DoneWork, { squares }: FirstDone): Strand {
     const done = over || finished.rows.includes(row);
     const facts = written[row] ?? [];
     const key = [row, done ? 1 : 0];
-    for (const fact of facts) key.push(fact?.value ?? NO_FACT, fact?.aside ?? 0);
+    for (const fact of facts) key.push(fact?.value ?? BLANK, fact?.aside ?? 0);
     spellTiles(key, tiles.bottom);
     spellTiles(key, tiles.right);
     return sighting(FACTS, key, { row, facts, tiles, done, usual: null, names: [] });
@@ -200,8 +199,7 @@ function factsSeen(work: DoneWork, { squares }: FirstDone): Strand {
 function factsWritten({ rows, columns }: Mat, squares: FirstDone['squares']) {
   const written: OnSquare[][][] = Array.from({ length: rows }, () => []);
   for (const each of squares) {
-    const pair = pairOf(each);
-    const [row, column] = [pair[0], pair[1]];
+    const [row, column] = pairOf(each);
     const ofRow = written[row];
     if (ofRow === undefined || column < 0 || column >= columns) continue;
     const own = ofRow[column];

@@ -1,4 +1,5 @@
 import type { LineWork } from '../../pupils/written.ts';
+import { BLANK } from '../by-list.ts';
 import { DIGITS, type Expectation } from './evidence.ts';
 import type { FirstOnLine, PlaceDigits } from './first-done.ts';
 
@@ -30,10 +31,8 @@ export function spellNotes(key: number[], { digits, places }: FirstOnLine): void
 
 export function spellPlaces(key: number[], digits: readonly (number | null | undefined)[]): void {
   key.push(digits.length);
-  for (let at = 0; at < digits.length; at += 1) key.push(digits[at] ?? NO_DIGIT);
+  for (let at = 0; at < digits.length; at += 1) key.push(digits[at] ?? BLANK);
 }
-
-const NO_DIGIT = -1;
 
 /** The name of the step at a place. */
 export type StepAt = (at: number) => string;

@@ -1,6 +1,7 @@
 import type { Problem } from '../../problem.ts';
 import { tilesMeant } from '../../pupils/tiles.ts';
 import { EDGES, type Edge } from '../../vocabulary.ts';
+import { BLANK } from '../by-list.ts';
 import type { DoneWork } from '../done.ts';
 import { DIGITS, type Expectation, type Sighting, sighting, type Topic } from './evidence.ts';
 import { type FirstDone, isOver } from './first-done.ts';
@@ -40,10 +41,8 @@ export function tilesSeen(work: DoneWork, { tiles }: FirstDone): readonly Sighti
 
 /** Spells out an edge of a mat, which has the same places for all who work the problem. */
 export function spellTiles(key: number[], tiles: readonly (number | null)[]): void {
-  for (const tile of tiles) key.push(tile ?? NO_TILE);
+  for (const tile of tiles) key.push(tile ?? BLANK);
 }
-
-const NO_TILE = -1;
 
 function digitsOf(problem: Problem, edge: Edge): number {
   return (edge === 'bottom' ? problem.multiplicand : problem.multiplier).digits.length;
