@@ -1,7 +1,7 @@
 import type { Desk } from '../mat/desk.ts';
 import { MAT_LIMITS } from '../mat/geometry.ts';
-import { NOTHING_YET } from './ledger.ts';
-import { remembered, slots } from './memo.ts';
+import { isOver, NOTHING_YET } from './ledger.ts';
+import { kept, recalled, slots } from './memo.ts';
 import type { Finding, Moment, Scene } from './scene.ts';
 import type { StageRules } from './stage.ts';
 import { leaveUnworked } from './unworked.ts';
@@ -9,20 +9,32 @@ import { leaveUnworked } from './unworked.ts';
 /** How every step stands, by the index of the step. */
 export function findingsOf(stage: StageRules, scene: Scene, moment: Moment): readonly Finding[] {
   const { memo, position, ledger, claims, charged } = scene;
-  return remembered(
-    memo,
-    FINDINGS + (moment.at === 'row' ? 3 + moment.row : WHEN[moment.at]),
-    () => findingsNow(stage, scene, moment),
-    position,
-    ledger,
-    claims,
-    charged,
-    charged.size,
+  const { tiles, piles, paper, said, finished } = position;
+  // The finish of the product asks for the same as that of the problem.
+  const when = moment.at === 'row' ? 2 + moment.row : isOver(moment) ? 1 : 0;
+  const slot = FINDINGS + when;
+  const { rows } = finished;
+  const { size } = charged;
+  return (
+    recalled(memo, slot, tiles, piles, paper, said, rows, ledger, claims, charged, size) ??
+    kept(
+      memo,
+      slot,
+      findingsNow(stage, scene, moment),
+      tiles,
+      piles,
+      paper,
+      said,
+      rows,
+      ledger,
+      claims,
+      charged,
+      size,
+    )
   );
 }
 
-const WHEN = { now: 0, product: 1, problem: 2 } as const;
-const FINDINGS = slots(3 + MAT_LIMITS.rows.most);
+const FINDINGS = slots(2 + MAT_LIMITS.rows.most);
 
 function findingsNow(stage: StageRules, scene: Scene, moment: Moment): readonly Finding[] {
   const findings = new Array<Finding>(scene.plan.steps.length).fill(NOTHING_YET);

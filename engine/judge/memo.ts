@@ -15,8 +15,8 @@ interface Made {
 }
 
 /**
- * One work's own: what has not changed since it was read is not read again. Changes no judgement, only its cost.
- * By slot; changed in place by `kept` alone, for it is kept anew at nearly every action.
+ * What has not changed since it was read is not read again. Changes no judgement, only its cost. Each work has one of its
+ * own, gone with it: one that outlived it would keep the work's last states alive. By slot; changed in place by `kept` alone, for it is kept anew at nearly every action.
  */
 export type Memo = (Made | undefined)[];
 
@@ -26,6 +26,11 @@ let reserved = 0;
 export function slots(count: number): number {
   reserved += count;
   return reserved - count;
+}
+
+/** Nothing is remembered yet. */
+export function blankMemo(): Memo {
+  return new Array<Made | undefined>(reserved).fill(undefined);
 }
 
 /** What was made of exactly this, compared by identity; undefined: something of it has changed since. */
@@ -71,7 +76,6 @@ export function kept<T>(
 ): T {
   const known = memo[slot];
   if (known === undefined) {
-    while (memo.length < slot) memo.push(undefined);
     memo[slot] = { a, b, c, d, e, f, g, h, i, j, k, made };
     return made;
   }

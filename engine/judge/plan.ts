@@ -1,6 +1,7 @@
 import type { Square } from '../mat/geometry.ts';
 import { amountOf, digitsOf } from '../numerals/numeral.ts';
 import type { Problem } from '../problem.ts';
+import { blankMemo } from './memo.ts';
 import type { Aspect, BarePlan, Plan, Scope, TableKind } from './scene.ts';
 import type { Step } from './work.ts';
 
@@ -54,6 +55,7 @@ export function makePlan(problem: Problem, aspects: readonly Aspect[]): Plan {
     making,
     asked,
     onSquares,
+    memo: blankMemo(),
   };
 }
 

@@ -6,7 +6,7 @@ import { type Reading, reading } from './product.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 
 function digitAt({ position }: Scene, index: number): number | undefined {
-  return position.paper.lines[PRODUCT]?.digits[index];
+  return position.paper.lines[PRODUCT]?.[index];
 }
 
 /** The digit's own step; a digit beyond the true product belongs to the highest. */
@@ -106,7 +106,7 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
 
 /** The highest place where anything is written or due; above it nothing can be amiss. */
 function highestBeyond({ plan, position }: Scene, { ways }: Reading): number {
-  const digits = position.paper.lines[PRODUCT]?.digits;
+  const digits = position.paper.lines[PRODUCT];
   let highest = plan.rows + plan.columns;
   while (digits?.[highest] === undefined && highest >= 0) {
     if (ways.some((way) => way.length > highest)) break;
@@ -116,7 +116,7 @@ function highestBeyond({ plan, position }: Scene, { ways }: Reading): number {
 }
 
 function latch(scene: Scene, moment: Moment): Ledger {
-  const digits = scene.position.paper.lines[PRODUCT]?.digits;
+  const digits = scene.position.paper.lines[PRODUCT];
   if (digits === undefined) return scene.ledger;
   const own = reading(scene);
   let { ledger } = scene;

@@ -5,7 +5,7 @@ import type { Problem } from '../problem.ts';
 import type { RefusalCode } from '../vocabulary.ts';
 import { charges, findingsOf, momentOf, NOW } from './findings.ts';
 import { emptyLedger, sceneWith } from './ledger.ts';
-import type { Memo } from './memo.ts';
+import { blankMemo, type Memo } from './memo.ts';
 import { makePlan } from './plan.ts';
 import type { Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
 import { type NotesByName, noteAction, notesOf, type StageRules } from './stage.ts';
@@ -35,7 +35,7 @@ export interface Run {
 }
 
 export function startRun(problem: Problem, stage: StageRules): Run {
-  const { plan, notes, state, memo } = groundOf(problem, stage);
+  const { plan, notes, state } = groundOf(problem, stage);
   return {
     stage,
     plan,
@@ -47,16 +47,15 @@ export function startRun(problem: Problem, stage: StageRules): Run {
     charged: new Set(),
     hinted: new Set(),
     claims: NO_CLAIMS,
-    memo,
+    memo: blankMemo(),
   };
 }
 
-/** What all works of a problem start from: nothing of it is ever changed, but that its memo remembers the last work. */
+/** What all works of a problem start from: nothing of it is ever changed. */
 interface Ground {
   readonly plan: Plan;
   readonly notes: NotesByName;
   readonly state: State;
-  readonly memo: Memo;
 }
 
 const NO_NOTES: readonly Note[] = [];
@@ -69,7 +68,7 @@ function groundOf(problem: Problem, stage: StageRules): Ground {
   if (known !== undefined) return known;
   const plan = makePlan(problem, stage.aspects);
   const state = { position: emptyDesk(problem.mat), ledger: emptyLedger(plan), lastAct: -1 };
-  const ground = { plan, notes: notesOf(stage), state, memo: [] };
+  const ground = { plan, notes: notesOf(stage), state };
   GROUNDS.set(problem, ground);
   return ground;
 }
@@ -238,7 +237,7 @@ export function viewOf(run: Run): Work {
     position: shownOf(run.plan.problem.mat, position),
     log: run.log,
     judgements: run.judgements,
-    steps: stepStatuses(scene, findings, moment, run),
+    steps: stepStatuses(run.plan, findings, moment, run),
     lifted: open.sort((a, b) => a - b).map((step) => liftedAt(scene, run.plan.steps[step]!.id)),
     finished: position.finished,
     complete: isComplete(run.plan, findings, moment),

@@ -36,6 +36,8 @@ export interface Plan {
   /** Steps of the squares, or without squares of the digits of rows, where something is due; which of the two. */
   readonly asked: readonly number[];
   readonly onSquares: boolean;
+  /** What is made of the plan alone, for all who work the problem. */
+  readonly memo: Memo;
 }
 
 export type TableKind =
@@ -64,7 +66,7 @@ export interface Scope {
 /** The true problem before its steps are listed. */
 export type BarePlan = Omit<
   Plan,
-  'steps' | 'indexOf' | 'scopes' | 'tables' | 'making' | 'asked' | 'onSquares'
+  'steps' | 'indexOf' | 'scopes' | 'tables' | 'making' | 'asked' | 'onSquares' | 'memo'
 >;
 
 /** One laying (or lifting: negative count) that counts for a pair. */

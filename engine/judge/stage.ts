@@ -21,6 +21,7 @@ export function noteAction(
   action: Action,
   act: number,
 ): Noted {
+  if (notes.length === 1) return notes[0]!(before, after, action, act);
   let { ledger } = before;
   let remark: Noted['remark'];
   for (let index = 0; index < notes.length; index += 1) {

@@ -35,14 +35,14 @@ export function statusOf(
 const TOLD = slots(1);
 
 export function stepStatuses(
-  { plan, memo }: Scene,
+  plan: Plan,
   findings: readonly Finding[],
   moment: Moment,
   answers: Answers,
 ): StepStatus[] {
   // Of the same problem most steps stand the same way in every work: they are told by the same words.
-  const told = remembered<StepStatus[]>(memo, TOLD, () => [], plan);
-  const statuses: StepStatus[] = [];
+  const told = remembered<StepStatus[]>(plan.memo, TOLD, () => [], plan);
+  const statuses = new Array<StepStatus>(plan.steps.length);
   for (let step = 0; step < plan.steps.length; step += 1) {
     const { given, due } = findings[step]!;
     const status = statusOf(plan, step, findings[step]!, moment, answers);
@@ -53,7 +53,7 @@ export function stepStatuses(
       own = { id, skill, status, reason: { key: REASONS[status], values } };
       told[step] = own;
     }
-    statuses.push(own);
+    statuses[step] = own;
   }
   return statuses;
 }

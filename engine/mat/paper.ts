@@ -147,7 +147,7 @@ function rubLine(
   const index = lineIndex(action.line);
   const line = sheet.lines[index];
   const at = action.place - mat.origin;
-  if (line?.digits[at] === undefined) return 'nothingThere';
+  if (line?.[at] === undefined) return 'nothingThere';
   return withLine(sheet, index, withoutDigit(line, at) ?? undefined);
 }
 

@@ -33,25 +33,21 @@ export function lineIndex(line: Line): number {
   return INDEX.get(line)!;
 }
 
-/** The digits of one line; a line without digits is none. */
-export interface WrittenLine {
-  /** By place from the origin, as long as the paper is wide. */
-  readonly digits: readonly (number | undefined)[];
-  /** Where they stand, from the origin, in the order in which `LineDigits` keeps its places. */
-  readonly places: readonly number[];
-}
+/** The digits of one line by place from the origin, as long as the paper is wide; a line without digits is none. */
+export type WrittenLine = readonly (number | undefined)[];
 
 /** The digit that stands on a line at a place from the origin. */
 export function digitOn({ lines }: Sheet, line: Line, at: number): number | undefined {
-  return lines[lineIndex(line)]?.digits[at];
+  return lines[lineIndex(line)]?.[at];
 }
 
-/** Where digits stand on a line, from the origin, in the order in which places are kept. */
-export function placesOn({ lines }: Sheet, line: Line): readonly number[] {
-  return lines[lineIndex(line)]?.places ?? NO_PLACES;
+/** Where digits stand on the line with this index, from the origin, the lowest first. */
+export function placesOn({ lines }: Sheet, line: number): number[] {
+  const places: number[] = [];
+  const written = lines[line] ?? [];
+  for (let at = 0; at < written.length; at += 1) if (written[at] !== undefined) places.push(at);
+  return places;
 }
-
-const NO_PLACES: readonly number[] = [];
 
 /** A digit on a square, and the action that wrote it. `of`: the pair that it says it belongs to. */
 export interface Entry {
@@ -134,43 +130,29 @@ export function withDigit(
   line: WrittenLine | undefined,
   at: number,
   digit: number,
-  { rows, columns, origin }: Mat,
+  { rows, columns }: Size,
 ): WrittenLine {
-  const digits = line === undefined ? blank<number>(rows + columns + 1) : line.digits.slice();
-  const is = digits[at] !== undefined;
+  const digits = line === undefined ? blank<number>(rows + columns + 1) : line.slice();
   digits[at] = digit;
-  if (line === undefined) return { digits, places: [at] };
-  return { digits, places: is ? line.places : placedAmong(line.places, at, -origin) };
-}
-
-/** Places of whole numbers are kept from the lowest up, decimals after them as they were written. */
-function placedAmong(places: readonly number[], at: number, units: number): readonly number[] {
-  const more = places.slice();
-  more.push(at);
-  if (at < units) return more;
-  let index = places.length;
-  for (; index > 0; index -= 1) {
-    const below = places[index - 1]!;
-    if (below >= units && below < at) break;
-    more[index] = below;
-  }
-  more[index] = at;
-  return more;
+  return digits;
 }
 
 /** A line without one of its digits; null: that was its last. */
 export function withoutDigit(line: WrittenLine, at: number): WrittenLine | null {
-  if (line.places.length === 1) return null;
-  const digits = line.digits.slice();
+  const digits = line.slice();
   digits[at] = undefined;
-  return { digits, places: line.places.filter((each) => each !== at) };
+  return digits.some((digit) => digit !== undefined) ? digits : null;
 }
 
-function blank<T>(length: number): (T | undefined)[] {
-  const list: (T | undefined)[] = [];
-  for (let at = 0; at < length; at += 1) list.push(undefined);
-  return list;
+/** So many nothings. */
+export function blank<T>(length: number): (T | undefined)[] {
+  return NOTHING.slice(0, length);
 }
+
+/** As many as any paper has. */
+export const MOST_PLACES = MAT_LIMITS.rows.most + MAT_LIMITS.columns.most + 1;
+/** A list that is pushed to takes more room than it needs. */
+const NOTHING: readonly undefined[] = Array.from({ length: MOST_PLACES }, () => undefined);
 
 /** The sheet that shows as this paper. */
 export function sheetOf(mat: Mat, paper: Paper): Sheet {
@@ -242,9 +224,9 @@ const KEYS = Array.from(
 export function paperOf({ origin }: Mat, sheet: Sheet): Paper {
   const lines: Record<string, Record<string, number>> = {};
   for (const index of sheet.kept) {
-    const { digits, places } = sheet.lines[index]!;
+    const written = sheet.lines[index]!;
     const shown: Record<string, number> = {};
-    for (const at of places) shown[origin + at] = digits[at]!;
+    for (const at of placesOn(sheet, index)) shown[origin + at] = written[at]!;
     lines[LINES[index]!] = shown;
   }
   return { lines, begun: sheet.begun, points: sheet.points, squares: shownSquares(sheet) };

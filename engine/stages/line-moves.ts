@@ -121,7 +121,7 @@ function nextUnshifted(scene: Scene, { spec }: LineReading, kind: LineKind): Sug
   const due = plainDigits(spec.columns);
   const { line } = kind;
   const { origin } = scene.plan.problem.mat;
-  const highest = Math.max(...placesOn(scene.position.paper, line));
+  const highest = placesOn(scene.position.paper, lineIndex(line)).at(-1) ?? -1;
   for (let at = 0; at <= Math.max(highest, spec.lowest + due.length - 1); at += 1) {
     const column = at - spec.lowest;
     const digit = digitAt(scene, line, at);
@@ -141,7 +141,7 @@ function nextUnshifted(scene: Scene, { spec }: LineReading, kind: LineKind): Sug
 /** Carries that still make a line read as shifted are in the way. */
 function nextCarryAway({ plan, position }: Scene, { spec }: LineReading): Suggestion | null {
   for (const line of spec.carries) {
-    const [at] = placesOn(position.paper, LINES[line]!);
+    const [at] = placesOn(position.paper, line);
     if (at !== undefined)
       return rubDigit({ do: 'rub', line: LINES[line]!, place: plan.problem.mat.origin + at });
   }

@@ -31,31 +31,35 @@ export function readColumns(
   kept: KeptLine | undefined,
   short: boolean,
 ): readonly ColumnRead[] {
-  const same = kept?.reading.reads.slice(0, columnsAsBefore(written, kept)) ?? [];
-  return readOn(written, kept, short, same);
+  const same = kept === undefined ? 0 : columnsAsBefore(written, kept);
+  return readOn(written, kept, short, kept?.reading.reads ?? NO_READS, same);
 }
+
+const NO_READS: readonly ColumnRead[] = [];
 
 /** The columns above those that were read while the line was short: nothing is written there. */
 export function readAbove(written: Written, reads: readonly ColumnRead[]): readonly ColumnRead[] {
-  return readOn(written, undefined, false, reads.slice());
+  return readOn(written, undefined, false, reads, reads.length);
 }
 
-/** `reads`: those of the lowest columns; the others come after them. */
+/** `known`: so many of the lowest columns read as in `before`. */
 function readOn(
   written: Written,
   kept: KeptLine | undefined,
   short: boolean,
-  reads: ColumnRead[],
+  before: readonly ColumnRead[],
+  known: number,
 ): readonly ColumnRead[] {
   const { highest, spec } = written;
-  const { length } = spec.columns.list;
-  let below = reads.length > 0 ? reads[reads.length - 1]! : BELOW_ALL;
-  for (let column = reads.length; column < MOST_COLUMNS; column += 1) {
-    if (column > highest) {
-      if ((short && column > 0) || (column >= length && below.hands === NO_CARRY)) break;
-    }
+  // At least so many; above them only what is carried.
+  const least = Math.max(highest + 1, short ? 1 : spec.columns.list.length, known);
+  const reads = new Array<ColumnRead>(least);
+  for (let column = 0; column < known; column += 1) reads[column] = before[column]!;
+  let below = known > 0 ? before[known - 1]! : BELOW_ALL;
+  for (let column = known; column < MOST_COLUMNS; column += 1) {
+    if (column >= least && (short || below.hands === NO_CARRY)) break;
     below = readColumn(written, kept, column, below);
-    reads.push(below);
+    reads[column] = below;
   }
   return reads;
 }

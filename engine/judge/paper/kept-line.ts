@@ -1,3 +1,4 @@
+import { blank, MOST_PLACES } from '../../mat/sheet.ts';
 import { withPaper } from '../changes.ts';
 import { placed } from '../ledger.ts';
 import type { Ledger, Scene } from '../scene.ts';
@@ -159,14 +160,20 @@ function isOverwritten(earlier: LineReading, later: LineReading): boolean {
 /** Everything that was right so far, written out by place. */
 function allKept({ reading, digits, carries }: KeptLine): Pick<KeptLine, 'digits' | 'carries'> {
   const { spec, shift, carried, reads } = reading;
-  let all = digits;
-  let over = carriesAt(carries, carried);
-  for (const [column, read] of reads.entries()) {
-    if (hasRightDigit(read)) all = placed(all, spec.lowest + column + shift, read);
-    if (read.carry === 'right') over = placed(over, spec.lowest + column + carried, read.noted!);
+  const all = copied(digits);
+  const over = copied(carriesAt(carries, carried));
+  for (let column = 0; column < reads.length; column += 1) {
+    const read = reads[column]!;
+    if (hasRightDigit(read)) all[spec.lowest + column + shift] = read;
+    if (read.carry === 'right') over[spec.lowest + column + carried] = read.noted!;
   }
   const others = carries.filter(({ by }) => by !== carried);
   return { digits: all, carries: [...others, { by: carried, carries: over }] };
+}
+
+/** With room for every place on paper. */
+function copied<T>(list: readonly (T | undefined)[]): (T | undefined)[] {
+  return list.length > 0 ? list.slice() : blank(MOST_PLACES);
 }
 
 /** How many digits make the whole line, all of them right; null: it is not whole. */

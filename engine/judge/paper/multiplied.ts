@@ -1,3 +1,4 @@
+import { MAT_LIMITS } from '../../mat/geometry.ts';
 import type { Sheet, WrittenLine } from '../../mat/sheet.ts';
 import { kept, recalled, slots } from '../memo.ts';
 import type { Moment, Plan, Scene } from '../scene.ts';
@@ -7,21 +8,16 @@ import { isZeroRow } from './row-steps.ts';
 import { type RowSource, readRow } from './rows-written.ts';
 import { type Addends, noSums, readSum, type Sums, zerosLeftOut } from './summing.ts';
 
-const COLUMNS = slots(1);
+const COLUMNS = slots(MAT_LIMITS.rows.most);
 const ADDENDS = slots(1);
 const READY = slots(1);
 
 /** Rows of the written algorithm: the printed multiplicand times one digit, carries written or in the head. */
 export const multiplied: RowSource = {
   applies: () => true,
-  columns: ({ plan, memo }, row) =>
-    (recalled<readonly (readonly Columns[])[]>(memo, COLUMNS, plan) ??
-      kept(
-        memo,
-        COLUMNS,
-        plan.up.map((_, each) => columnsOf(plan, each)),
-        plan,
-      ))[row]!,
+  columns: ({ plan }, row) =>
+    recalled(plan.memo, COLUMNS + row, plan) ??
+    kept(plan.memo, COLUMNS + row, columnsOf(plan, row), plan),
   ready: () => true,
 };
 
@@ -83,7 +79,7 @@ function sumsOf(plan: Plan, { lines }: Sheet): Sums {
 }
 
 /** A place left empty between two digits of a line is a 0. */
-function addLine(sums: { base: number; reaching: number }[], { digits }: WrittenLine): void {
+function addLine(sums: { base: number; reaching: number }[], digits: WrittenLine): void {
   let last = digits.length - 1;
   while (last >= 0 && digits[last] === undefined) last -= 1;
   let at = 0;

@@ -29,7 +29,7 @@ const noteRub: Note<ActionOf<'rub'>> = ({ ledger, plan, position }, _after, acti
   if ('square' in action || !action.line.startsWith('carry')) return { ledger };
   const line = lineIndex(action.line);
   const at = action.place - plan.problem.mat.origin;
-  const given = position.paper.lines[line]!.digits[at]!;
+  const given = position.paper.lines[line]![at]!;
   const { crossed, begun } = pensOf(ledger, line);
   const now = placed(crossed, at, { act, given });
   return { ledger: withPens(ledger, line, { crossed: now, begun }) };

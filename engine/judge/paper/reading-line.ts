@@ -1,4 +1,4 @@
-import { writtenBy } from '../../mat/sheet.ts';
+import { placesOn, writtenBy } from '../../mat/sheet.ts';
 import type { Plan, Scene } from '../scene.ts';
 import { readAbove, readColumns } from './carrying.ts';
 import { withClaims } from './claims.ts';
@@ -41,7 +41,7 @@ const NO_FAULTS: readonly Fault[] = [];
 
 /** What stands on a line, by place from the origin. */
 function digitsOn({ position }: Scene, line: number): Digits {
-  return line < 0 ? NO_DIGITS : (position.paper.lines[line]?.digits ?? NO_DIGITS);
+  return line < 0 ? NO_DIGITS : (position.paper.lines[line] ?? NO_DIGITS);
 }
 
 /** Of two lines of carries, what stands on the later one. */
@@ -82,10 +82,9 @@ function highestOf(digits: Digits): number {
   return highest;
 }
 
-/** Where something stands, in the order in which places are kept. */
+/** Where something stands on any of the lines. */
 function placesOf({ position }: Scene, lines: readonly number[]): readonly number[] {
-  if (lines.length === 1) return position.paper.lines[lines[0]!]?.places ?? [];
-  return [...new Set(lines.flatMap((line) => position.paper.lines[line]?.places ?? []))];
+  return [...new Set(lines.flatMap((line) => placesOn(position.paper, line)))];
 }
 
 /** A carry as it stands, or as it stood when the digit that it feeds was written. */
@@ -179,9 +178,10 @@ function explains(paper: Paper, { spec, shift, reads }: LineReading): boolean {
 
 /** The lowest of the digits from there up was written after the highest. */
 function isFromTheLeft(paper: Paper, { line }: LineSpec, first: number): boolean {
-  const places = placesOf(paper.scene, [line]).filter((at) => at >= first);
-  const lowest = actAt(paper, line, Math.min(...places)) ?? -1;
-  return lowest > (actAt(paper, line, Math.max(...places)) ?? -1);
+  const places = placesOn(paper.scene.position.paper, line).filter((at) => at >= first);
+  const [lowest, highest] = [places[0], places.at(-1)];
+  if (lowest === undefined || highest === undefined) return false;
+  return (actAt(paper, line, lowest) ?? -1) > (actAt(paper, line, highest) ?? -1);
 }
 
 /** Fewer steps, then fewer faults. Of two equally good readings the one without a shift, but for a first 0. */

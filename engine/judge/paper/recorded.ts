@@ -45,9 +45,9 @@ function readFrom(scene: Scene, row: number): readonly Columns[] {
 const TRULY = slots(6);
 
 function columnsOf(scene: Scene, row: number): readonly Columns[] {
-  const { plan, memo } = scene;
+  const { plan } = scene;
   if (makesTruth(scene, row) && !makesNothing(scene, row))
-    return remembered(memo, TRULY + row, () => [copiedColumns(plan.partials[row]!)], plan);
+    return remembered(plan.memo, TRULY + row, () => [copiedColumns(plan.partials[row]!)], plan);
   const then = until(scene, lastPen(scene, row));
   const values = [...sayable(then, row), ...lying(then, row)].filter((value) => value >= 0n);
   const above = 10n ** BigInt(row);
@@ -91,7 +91,7 @@ function lastPen(scene: Scene, row: number): number {
   const written = line === NO_LINE ? undefined : position.paper.lines[line];
   if (written === undefined) return Number.POSITIVE_INFINITY;
   let stroke = lastStroke(position.paper, line);
-  while (stroke !== undefined && (stroke.line !== line || written.digits[stroke.at] === undefined))
+  while (stroke !== undefined && (stroke.line !== line || written[stroke.at] === undefined))
     stroke = stroke.before;
   return stroke?.act ?? -1;
 }
