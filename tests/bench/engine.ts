@@ -1,5 +1,5 @@
 import { explain, makeProblems, parseSpecification, replay } from '../../engine/index.ts';
-import { classWork } from './class-work.ts';
+import { classWork, type PupilWork } from './class-work.ts';
 import { type Bench, type Figure, median, secondsOf } from './figure.ts';
 
 const PUPILS = 30;
@@ -16,13 +16,21 @@ function mediansOf(works: readonly (() => unknown)[]): number[] {
   return works.map((_, index) => median(runs.map((run) => run[index]!)));
 }
 
-/** One class's work is replayed and judged, against `JSON.parse` of the same actions. */
+/**
+ * One class's work is replayed and judged, against `JSON.parse` of the same actions: one pupil's works after another's,
+ * as the server replays attempts.
+ */
 function replayFigure(): Figure {
   const works = classWork(PUPILS, PROBLEMS, SEED);
-  const texts = works.map(({ actions }) => JSON.stringify(actions));
   const actions = works.reduce((sum, work) => sum + work.actions.length, 0);
-  const parsing = () => texts.map((text) => JSON.parse(text));
-  const replaying = () => works.map((work) => replay(work.problem, work.actions));
+  const pupils = pupilsOf(works);
+  const texts = pupils.map((own) => own.map((work) => JSON.stringify(work.actions)));
+  const parsing = () => {
+    for (const own of texts) own.map((text) => JSON.parse(text));
+  };
+  const replaying = () => {
+    for (const own of pupils) own.map((work) => replay(work.problem, work.actions));
+  };
   const [parsed, replayed] = mediansOf([parsing, replaying]);
   const [floor, measured] = [actions / parsed!, actions / replayed!];
   const ratio = measured / floor;
@@ -47,16 +55,20 @@ function durationFigure(
   return { what, unit: 'ms', measured, floor: null, ratio: null, budget, holds: measured < budget };
 }
 
+function pupilsOf(works: readonly PupilWork[]): PupilWork[][] {
+  return Array.from({ length: works.length / PROBLEMS }, (_, pupil) =>
+    works.slice(pupil * PROBLEMS, (pupil + 1) * PROBLEMS),
+  );
+}
+
 /** Another class at the same problems each round: what is remembered of a class before must not be what is measured. */
 function explainFigure(): Figure {
-  const everybody = classWork(PUPILS * (WARM + RUNS), PROBLEMS, SEED);
+  const everybody = pupilsOf(classWork(PUPILS * (WARM + RUNS), PROBLEMS, SEED));
   const what = `explain the ${PROBLEMS} works of each of ${PUPILS} pupils`;
   return durationFigure(what, 100, (round) => {
-    const pupils = Array.from({ length: PUPILS }, (_, at) => {
-      const first = (round * PUPILS + at) * PROBLEMS;
-      const own = everybody.slice(first, first + PROBLEMS);
-      return own.map(({ problem, actions }) => replay(problem, actions));
-    });
+    const pupils = everybody
+      .slice(round * PUPILS, (round + 1) * PUPILS)
+      .map((own) => own.map(({ problem, actions }) => replay(problem, actions)));
     return () => pupils.map((own) => explain(own));
   });
 }
