@@ -100,13 +100,14 @@ export function sceneOf(run: Run): Scene {
 /** Done as said, or the reason why real material could not. */
 export function physicsOf(run: Run, action: Action): Desk | RefusalCode {
   const { position } = run.state;
-  if (action.do === 'undo') {
-    if (position.finished.problem) return 'finished';
-    return run.past.at(-1)?.position ?? 'nothingToUndo';
+  switch (action.do) {
+    case 'undo':
+      if (position.finished.problem) return 'finished';
+      return run.past.at(-1)?.position ?? 'nothingToUndo';
+    case 'hint':
+      if (action.step !== undefined && !run.plan.indexOf.has(action.step)) return 'noSuchStep';
   }
-  const unknown =
-    action.do === 'hint' && action.step !== undefined && !run.plan.indexOf.has(action.step);
-  return unknown ? 'noSuchStep' : applyOnDesk(run.plan.problem, position, action, run.log.length);
+  return applyOnDesk(run.plan.problem, position, action, run.log.length);
 }
 
 /** Does one action: physics, then what the judge makes of it, then the mat's answer where one is due. */
@@ -118,6 +119,7 @@ export function advance(run: Run, action: Action): void {
   }
   const act = run.log.length;
   run.log.push({ action });
+  let asked = false;
   switch (action.do) {
     case 'undo':
       run.state = run.past.pop()!;
@@ -127,12 +129,13 @@ export function advance(run: Run, action: Action): void {
       break;
     case 'check':
     case 'finish':
+      asked = true;
       latchAll(run, after, askedBy(action));
       break;
     default:
       moveOn(run, action, after, act);
   }
-  if (isAnswered(run.plan.problem, action)) answer(run, action, act);
+  if (isAnswered(run.plan.problem, action, asked)) answer(run, action, act, asked);
 }
 
 function moveOn(run: Run, action: Action, after: Desk, act: number): void {
@@ -179,34 +182,33 @@ function askedBy(action: Action): Moment {
   return { at: 'row', row: Number(action.what.slice('row:'.length)) };
 }
 
-function isAnswered({ stage, policy }: Problem, action: Action): boolean {
-  const asks = action.do === 'check' || action.do === 'finish';
+/** `asked`: the action is a check or a finish. */
+function isAnswered({ stage, policy }: Problem, action: Action, asked: boolean): boolean {
   // The open mat answers only when it is asked.
   if (stage === 'open') return action.do === 'check';
   switch (policy.control) {
     case 'eachStep':
       return true;
     case 'checkpoint':
-      return asks;
+      return asked;
     case 'end':
-      return action.do === 'finish' && action.what === 'problem';
+      return asked && action.do === 'finish' && action.what === 'problem';
     case 'silent':
       return false;
   }
 }
 
 /** The mat answers: what is wrong, and at a finish what is missing, is charged to its step for good. */
-function answer(run: Run, action: Action, act: number): void {
+function answer(run: Run, action: Action, act: number, asked: boolean): void {
   const moment = askedBy(action);
   const scene = sceneOf(run);
-  const asks = action.do === 'check' || action.do === 'finish';
   const findings = findingsOf(run.stage, scene, moment);
   for (let step = 0; step < findings.length; step += 1) {
     const found = findings[step]!;
     if (found.grade === 'right' || !charges(scene, step, found, moment)) continue;
     run.charged.add(step);
     run.claims = withBlames(run.claims, found, step);
-    if (asks) run.judgements.push(judgementOf(run.plan, act, step, found));
+    if (asked) run.judgements.push(judgementOf(run.plan, act, step, found));
   }
 }
 
