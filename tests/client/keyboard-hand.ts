@@ -45,8 +45,8 @@ export class KeyboardHand {
           ...(child.shadowRoot === null ? [] : within(child.shadowRoot)),
           ...within(child),
         ]);
-      let focused = document.activeElement;
-      while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
+      let focused = document.activeElement ?? document.body;
+      while (focused.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
       const all = within(document).filter(
         (one) =>
           one === focused ||
@@ -58,7 +58,7 @@ export class KeyboardHand {
         role: one.getAttribute('role') ?? one.localName,
         name: (one.getAttribute('aria-label') ?? one.textContent ?? '').trim(),
       }));
-      return { names, at: all.findIndex((one) => one === focused) };
+      return { names, at: all.indexOf(focused) };
     });
   }
 
