@@ -377,6 +377,7 @@ export const workPageStyles = css`
     }
     nav button {
       flex: 1 0 auto;
+      min-width: max-content;
       border-radius: 12px;
       font-size: 0.875rem;
     }

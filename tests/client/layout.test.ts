@@ -74,15 +74,19 @@ describe.each([...STAGES])('the page of the stage %s', (stage) => {
     await page.context().close();
   });
 
-  it.each([320, 1024])(
-    'loses nothing when text is spaced widely (WCAG 2.2, 1.4.12), in a window %i wide',
-    async (width) => {
-      const page = await halfDone(pages, stage, { viewport: { width, height: 768 } });
+  it.each([
+    [320, 'en-GB'],
+    [1024, 'en-GB'],
+    [320, 'es-ES'],
+  ] as const)(
+    'loses nothing when text is spaced widely (WCAG 2.2, 1.4.12), in a window %i wide, in %s',
+    async (width, locale) => {
+      const page = await halfDone(pages, stage, { viewport: { width, height: 768 }, locale });
       const spaced = async () => {
         await spaceText(page);
         return lostIn(await layoutOf(page));
       };
-      expect(await everywhere(page, spaced)).toEqual([]);
+      expect(await everywhere(page, spaced, locale)).toEqual([]);
       await page.context().close();
     },
   );
