@@ -27,7 +27,9 @@ interface Layout {
 
 /** The page as it lies, or the dialog that is open on it. */
 export const layoutOf = (page: Page): Promise<Layout> =>
-  page.evaluate(() => {
+  page.evaluate(async () => {
+    // The mat and an opened square take the size that they have within the frame that first shows them, not before.
+    for (let frames = 0; frames < 3; frames += 1) await new Promise(requestAnimationFrame);
     const within = (root: Document | ShadowRoot | Element): Element[] =>
       [...root.children].flatMap((child) => [
         child,
