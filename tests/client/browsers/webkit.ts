@@ -8,6 +8,11 @@ import { createInterface } from 'node:readline';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Remote } from './remote.ts';
 
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
 type Command = <T = unknown>(method: string, path: string, body?: object) => Promise<T>;
 
 /** WebDriver (W3C) over HTTP, of which one page needs a handful of commands. */
@@ -29,6 +34,9 @@ const freePort = async (): Promise<number> => {
   await once(server, 'close');
   return port;
 };
+
+/** With its tools the window is never narrower than about this. */
+const NARROWEST = 480;
 
 /** A display that nobody sees, with a number that nobody uses. */
 const openDisplay = async (): Promise<{ display: string; xvfb: ChildProcess }> => {
@@ -81,16 +89,32 @@ export const openWebKit = async (): Promise<Remote> => {
       script: `return ${expression}`,
       args: [],
     });
-  const size = (width: number, height: number) =>
-    command('POST', `${session}/window/rect`, { width, height });
+  /** The window's page once the window has the size: both take it some time after they were asked to. */
+  const sized = async (size: Size, isThere: (page: Size) => boolean): Promise<Size> => {
+    await command('POST', `${session}/window/rect`, size);
+    for (let tries = 0; ; tries += 1) {
+      const page = JSON.parse(
+        await evaluate('JSON.stringify({ width: innerWidth, height: innerHeight })'),
+      );
+      if (isThere(page)) return page;
+      if (tries > 1_000)
+        throw new Error(`${JSON.stringify(size)}: the page has ${JSON.stringify(page)}`);
+      await sleep(20);
+    }
+  };
+  // Nothing is beside the page: when it is as wide as the window it is as high, too, but for what is above it.
+  const sample = { width: 1000, height: 700 };
+  const above = sample.height - (await sized(sample, ({ width }) => width === sample.width)).height;
   return {
     name: 'WebKit',
     evaluate,
     go: async (url) => void (await command('POST', `${session}/url`, { url })),
-    resize: async (width, height) => {
-      await size(width, height);
-      const inner = JSON.parse(await evaluate('JSON.stringify([innerWidth, innerHeight])'));
-      await size(2 * width - inner[0], 2 * height - inner[1]);
+    resize: async (least, height) => {
+      const width = Math.max(least, NARROWEST);
+      await sized(
+        { width, height: height + above },
+        (page) => page.width === width && page.height === height,
+      );
     },
     perform: async (source) =>
       void (await command('POST', `${session}/actions`, { actions: [source] })),
