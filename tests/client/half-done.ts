@@ -1,7 +1,7 @@
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import type { Stage, WrittenProblem } from '../../engine/index.ts';
 import { type AttemptBook, bookWith } from '../support/attempt-book.ts';
-import { openAs } from '../support/open-page.ts';
+import { laidOut, openAs } from '../support/open-page.ts';
 import type { Pages } from '../support/pages-for-file.ts';
 import { presentationOf } from './presented-work.ts';
 import { STAGE_CASES } from './stage-cases.ts';
@@ -27,5 +27,6 @@ export const halfDone = async (
   });
   const page = await openAs(context, address, { token });
   await page.getByRole('heading', { level: 1 }).waitFor();
+  await laidOut(page);
   return page;
 };

@@ -2,7 +2,7 @@ import type { Locator } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Action } from '../../engine/index.ts';
 import { bookWith } from '../support/attempt-book.ts';
-import { openAs } from '../support/open-page.ts';
+import { laidOut, openAs } from '../support/open-page.ts';
 import { pagesForFile } from '../support/pages-for-file.ts';
 import { SCENES, type Scene } from './screens/scenes.ts';
 
@@ -58,6 +58,7 @@ const open = async ({ name, problem, actions }: Scene, width: number, height: nu
   });
   const page = await openAs(context, pages.address, { token });
   await page.getByRole('heading', { level: 1 }).waitFor();
+  await laidOut(page);
   return page;
 };
 

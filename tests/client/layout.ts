@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { laidOut } from '../support/open-page.ts';
 
 interface Box {
   readonly left: number;
@@ -26,10 +27,9 @@ interface Layout {
 }
 
 /** The page as it lies, or the dialog that is open on it. */
-export const layoutOf = (page: Page): Promise<Layout> =>
-  page.evaluate(async () => {
-    // The mat and an opened square take the size that they have within the frame that first shows them, not before.
-    for (let frames = 0; frames < 3; frames += 1) await new Promise(requestAnimationFrame);
+export const layoutOf = async (page: Page): Promise<Layout> => {
+  await laidOut(page);
+  return page.evaluate(() => {
     const within = (root: Document | ShadowRoot | Element): Element[] =>
       [...root.children].flatMap((child) => [
         child,
@@ -96,6 +96,7 @@ export const layoutOf = (page: Page): Promise<Layout> =>
     }
     return { window: innerWidth, page: document.documentElement.scrollWidth, things, lost };
   });
+};
 
 /** Squares under 44 pixels (our own measure for touch), other things to press under 24 (WCAG 2.2, 2.5.8). */
 export const smallIn = ({ things }: Layout): string[] =>

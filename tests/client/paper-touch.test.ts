@@ -2,7 +2,7 @@ import type { CDPSession, Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { type Action, parseProblem, type WrittenProblem, worked } from '../../engine/index.ts';
 import { bookWith } from '../support/attempt-book.ts';
-import { openAs } from '../support/open-page.ts';
+import { laidOut, openAs } from '../support/open-page.ts';
 import { pagesForFile } from '../support/pages-for-file.ts';
 import {
   button,
@@ -114,6 +114,7 @@ type Part = readonly [number, number];
 const MIDDLE: Part = [0.5, 0.5];
 
 const ends = async (from: Locator, to: Locator, part: Part): Promise<[Point, Point]> => {
+  await laidOut(from.page());
   const [a, b] = [await from.boundingBox(), await to.boundingBox()];
   if (a === null || b === null) throw new Error('Nothing to drag.');
   return [

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { fractionText, score, type WrittenProblem } from '../../engine/index.ts';
 import { AttemptBook } from '../support/attempt-book.ts';
-import { openAs } from '../support/open-page.ts';
+import { laidOut, openAs } from '../support/open-page.ts';
 import { pagesForFile } from '../support/pages-for-file.ts';
 import { perform, square, tile, untilSaved } from '../support/work-page.ts';
 
@@ -109,6 +109,7 @@ describe('a finger', () => {
     });
     const page = await openAs(context, pages.address, { token });
     await page.getByRole('button', { name: 'Lay', exact: true }).tap();
+    await laidOut(page);
     const from = await page.getByRole('button', { name: 'bar of 4' }).boundingBox();
     const to = await square(page, [0, 0]).boundingBox();
     if (from === null || to === null) throw new Error('Nothing to drag.');

@@ -35,3 +35,9 @@ export const openAs = async (
   await page.goto(`${address}/${view}`);
   return page;
 };
+
+/** Mat and opened square take their size within the frame that first shows them: whoever measures comes after it. */
+export const laidOut = (page: Page): Promise<void> =>
+  page.evaluate(`(async () => {
+    for (let begun = 0; begun < 2; begun += 1) await new Promise(requestAnimationFrame);
+  })()`);
