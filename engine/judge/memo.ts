@@ -15,8 +15,9 @@ interface Made {
 }
 
 /**
- * What has not changed since it was read is not read again. Changes no judgement, only its cost. Each work has one of its
- * own, gone with it: one that outlived it would keep the work's last states alive. By slot; changed in place by `kept` alone, for it is kept anew at nearly every action.
+ * What has not changed since it was read is not read again. Changes no judgement, only its cost. A work has one of its
+ * own, because one that outlived it would keep the work's last states alive; a plan has one for what is made of it alone.
+ * By slot; changed in place by `kept` alone, for it is kept anew at nearly every action.
  */
 export type Memo = (Made | undefined)[];
 

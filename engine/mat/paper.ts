@@ -3,6 +3,7 @@ import type { RefusalCode, Slot } from '../vocabulary.ts';
 import type { ActionOf, Line } from './action.ts';
 import { onMat, type Size, type Square } from './geometry.ts';
 import {
+  type Digits,
   type Entry,
   FIRST_CARRIES,
   lastStroke,
@@ -10,7 +11,6 @@ import {
   PRODUCT,
   type Sheet,
   squaresWith,
-  type WrittenLine,
   withDigit,
   withoutDigit,
 } from './sheet.ts';
@@ -85,7 +85,7 @@ function writeLine(
 function withLine(
   sheet: Sheet,
   index: number,
-  line: WrittenLine | undefined,
+  line: Digits | undefined,
   stroke = lastStroke(sheet, index),
 ): Sheet {
   const lines = sheet.lines.slice();

@@ -34,7 +34,7 @@ export function lineIndex(line: Line): number {
 }
 
 /** The digits of one line by place from the origin, as long as the paper is wide; a line without digits is none. */
-export type WrittenLine = readonly (number | undefined)[];
+export type Digits = readonly (number | undefined)[];
 
 /** The digit that stands on a line at a place from the origin. */
 export function digitOn({ lines }: Sheet, line: Line, at: number): number | undefined {
@@ -75,7 +75,7 @@ export type SquareLine = readonly (SquareContent | undefined)[];
 /** Paper as the judge works with it: small indexes for texts, so that one digit more copies little. Never changed. */
 export interface Sheet {
   /** By `lineIndex`. */
-  readonly lines: readonly (WrittenLine | undefined)[];
+  readonly lines: readonly (Digits | undefined)[];
   /** Indexes of the lines that hold digits, in the order in which `Paper` keeps them. */
   readonly kept: readonly number[];
   readonly begun: Paper['begun'];
@@ -127,18 +127,18 @@ interface Mat extends Size {
 
 /** A line with one digit more, or another in its place; `at`: its place from the origin. */
 export function withDigit(
-  line: WrittenLine | undefined,
+  line: Digits | undefined,
   at: number,
   digit: number,
   { rows, columns }: Size,
-): WrittenLine {
+): Digits {
   const digits = line === undefined ? blank<number>(rows + columns + 1) : line.slice();
   digits[at] = digit;
   return digits;
 }
 
 /** A line without one of its digits; null: that was its last. */
-export function withoutDigit(line: WrittenLine, at: number): WrittenLine | null {
+export function withoutDigit(line: Digits, at: number): Digits | null {
   const digits = line.slice();
   digits[at] = undefined;
   return digits.some((digit) => digit !== undefined) ? digits : null;

@@ -158,3 +158,39 @@ describe('facts on the squares', () => {
     expect(statusOf(mended, 'fact:0:0')).toBe('corrected');
   });
 });
+
+describe('a sum with decimals', () => {
+  const fact = (square: readonly [number, number], slot: string, digit: number, of = square) => ({
+    do: 'write',
+    square,
+    slot,
+    digit,
+    of,
+  });
+  /** Digits and carries of the sum by place from the lowest; a wrong one is charged to a step while the sum has gaps. */
+  const told = (lowest: number) => [
+    fact([0, 0], 'own', 8),
+    fact([1, 0], 'own', 4),
+    fact([3, 1], 'fromRight', 1, [3, 0]),
+    fact([3, 1], 'own', 0),
+    fact([3, 2], 'fromRight', 3, [3, 1]),
+    ...[0, 1, 2, 3, 4].map((row) => ({ do: 'finish', what: `row:${row}` })),
+    { do: 'write', line: 'product', place: lowest + 1, digit: 0 },
+    { do: 'write', line: 'product', place: lowest + 2, digit: 6 },
+    { do: 'write', line: 'carry:product', place: lowest + 5, digit: 2 },
+    { do: 'write', line: 'product', place: lowest + 5, digit: 4 },
+    { do: 'write', line: 'product', place: lowest + 8, digit: 1 },
+    { do: 'finish', what: 'product' },
+  ];
+  const statuses = (multiplicand: string, lowest: number) =>
+    play(
+      { stage: 'cells', multiplicand, multiplier: '86429', policy: { control: 'eachStep' } },
+      told(lowest),
+    )
+      .steps.filter(({ skill }) => skill !== 'point')
+      .map(({ status }) => status);
+
+  it('is charged for the same steps as the sum of the same digits without', () => {
+    expect(statuses('1.752', -3)).toEqual(statuses('1752', 0));
+  });
+});

@@ -1,16 +1,9 @@
-import { blank, MOST_PLACES } from '../../mat/sheet.ts';
+import { blank, type Digits, MOST_PLACES } from '../../mat/sheet.ts';
 import { withPaper } from '../changes.ts';
 import { placed } from '../ledger.ts';
 import type { Ledger, Scene } from '../scene.ts';
 import type { Columns } from './columns.ts';
-import type {
-  ColumnRead,
-  Digits,
-  KeptDigit,
-  KeptLine,
-  LineReading,
-  LineSpec,
-} from './line-reading.ts';
+import type { ColumnRead, KeptDigit, KeptLine, LineReading, LineSpec } from './line-reading.ts';
 
 /** What a digit that was right when it was written handed on then; null: it was not, or was written over. */
 export function stayed(kept: KeptLine | undefined, at: number, given: number): number | null {

@@ -1,3 +1,4 @@
+import type { Digits } from '../../mat/sheet.ts';
 import type { Columns } from './columns.ts';
 
 /**
@@ -30,9 +31,6 @@ export interface Progress {
   /** So many columns rest on work that is complete. */
   readonly ready: number;
 }
-
-/** By place from the origin. */
-export type Digits = readonly (number | undefined)[];
 
 /** What stands on a line, as it is read at one shift. */
 export interface Written {

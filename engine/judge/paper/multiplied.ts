@@ -1,5 +1,5 @@
 import { MAT_LIMITS } from '../../mat/geometry.ts';
-import type { Sheet, WrittenLine } from '../../mat/sheet.ts';
+import type { Digits, Sheet } from '../../mat/sheet.ts';
 import { kept, recalled, slots } from '../memo.ts';
 import type { Moment, Plan, Scene } from '../scene.ts';
 import { atLeastOne, type Columns, productColumns } from './columns.ts';
@@ -79,7 +79,7 @@ function sumsOf(plan: Plan, { lines }: Sheet): Sums {
 }
 
 /** A place left empty between two digits of a line is a 0. */
-function addLine(sums: { base: number; reaching: number }[], digits: WrittenLine): void {
+function addLine(sums: { base: number; reaching: number }[], digits: Digits): void {
   let last = digits.length - 1;
   while (last >= 0 && digits[last] === undefined) last -= 1;
   let at = 0;

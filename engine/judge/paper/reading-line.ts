@@ -1,11 +1,10 @@
-import { placesOn, writtenBy } from '../../mat/sheet.ts';
+import { type Digits, placesOn, writtenBy } from '../../mat/sheet.ts';
 import type { Plan, Scene } from '../scene.ts';
 import { readAbove, readColumns } from './carrying.ts';
 import { withClaims } from './claims.ts';
 import { endedIn, keptIn, keptLines, wayOf } from './kept-line.ts';
 import type {
   ColumnRead,
-  Digits,
   Fault,
   KeptLine,
   LineReading,
