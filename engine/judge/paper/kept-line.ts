@@ -1,6 +1,6 @@
 import { blank, type Digits, MOST_PLACES } from '../../mat/sheet.ts';
 import { withPaper } from '../changes.ts';
-import { placed } from '../ledger.ts';
+import { added, placed } from '../ledger.ts';
 import type { Ledger, Scene } from '../scene.ts';
 import type { Columns } from './columns.ts';
 import type { ColumnRead, KeptDigit, KeptLine, LineReading, LineSpec } from './line-reading.ts';
@@ -51,7 +51,7 @@ export function withLatches(scene: Scene, reading: LineReading): Ledger {
   if (before !== undefined && before.reading === reading) return ledger;
   const after = keptOf(reading, before);
   if (after === undefined || after === before) return ledger;
-  const more = [...(before === undefined ? kept : without(kept, before)), after];
+  const more = added(before === undefined ? kept : without(kept, before), after);
   if (reading.spec.row < 0) return withPaper(ledger, { sumLine: more });
   return withPaper(ledger, { lines: placed(ledger.lines, reading.spec.row, more) });
 }
