@@ -5,7 +5,7 @@ import type { Problem } from '../problem.ts';
 import type { Skill, Verdict } from '../vocabulary.ts';
 import type { Memo } from './memo.ts';
 import type { KeptLine } from './paper/line-reading.ts';
-import type { Squares } from './paper/squares.ts';
+import type { RowKept } from './paper/squares.ts';
 import type { Step } from './work.ts';
 
 /** The true problem, worked once by plain arithmetic; all indexes count places from `origin`. */
@@ -171,8 +171,8 @@ export interface Ledger {
   readonly pens: readonly (Pens | undefined)[];
   /** those of the product, from `PRODUCT`. */
   readonly sumPens: readonly (Pens | undefined)[];
-  /** By row of the mat, how the digits on the squares read when they were last looked at. */
-  readonly squares: Squares;
+  /** By row of the mat, how the digits on the squares read when they were last looked at; none: nothing was written. */
+  readonly squares: readonly (RowKept | undefined)[];
 }
 
 export interface Scene {

@@ -69,7 +69,7 @@ export interface SquareContent {
   readonly earlier: number;
 }
 
-/** A row of squares by column, replaced whenever something else is written there. */
+/** A row of squares by column, as far as it was written on; replaced whenever something else is written there. */
 export type SquareLine = readonly (SquareContent | undefined)[];
 
 /** Paper as the judge works with it: small indexes for texts, so that one digit more copies little. Never changed. */
@@ -197,16 +197,24 @@ function contentOf(square: Square, shown: ShownContent, earlier: number): Square
 
 /** The squares with something else on one of them. */
 export function squaresWith(
-  { rows, columns }: Size,
+  { rows }: Size,
   squares: Sheet['squares'],
   [row, column]: Square,
   content: SquareContent,
 ): Sheet['squares'] {
   const lines = squares.length === 0 ? blank<SquareLine>(rows) : squares.slice();
-  const line = lines[row]?.slice() ?? blank<SquareContent>(columns);
-  line[column] = content;
-  lines[row] = line;
+  lines[row] = lineWith(lines[row] ?? NO_SQUARES, column, content);
   return lines;
+}
+
+const NO_SQUARES: SquareLine = [];
+
+function lineWith(line: SquareLine, column: number, content: SquareContent): SquareLine {
+  const wide = Math.max(line.length, column + 1);
+  const now = new Array<SquareContent | undefined>(wide);
+  for (let at = 0; at < wide; at += 1) now[at] = line[at];
+  now[column] = content;
+  return now;
 }
 
 /** How `Paper` names a square. */

@@ -1,6 +1,6 @@
-import { remembered, slots } from '../judge/memo.ts';
-import { isSwapped, lostIn, readSquares, readyIn } from '../judge/paper/facts-read.ts';
-import { digitDue, isRight } from '../judge/paper/facts-row.ts';
+import { kept, recalled, slots } from '../judge/memo.ts';
+import { lostIn, readSquares, readyIn } from '../judge/paper/facts-read.ts';
+import { digitDue, factsOf, isRight } from '../judge/paper/facts-row.ts';
 import { factsWritten } from '../judge/paper/facts-written.ts';
 import { pens } from '../judge/paper/pens.ts';
 import { type Fact, PARTS, type RowOfFacts, slotOf, squareOf } from '../judge/paper/squares.ts';
@@ -25,14 +25,20 @@ import { nextInLine } from './line-moves.ts';
 import { nextPoint } from './point-moves.ts';
 import { nextTile } from './tile-moves.ts';
 
+const NOW: Moment = { at: 'now' };
+const OVER: Moment = { at: 'product' };
 const DIAGONALS = slots(1);
 
 /** The digits on the squares, added along the diagonals. */
 const diagonals: Addends = {
   applies: () => true,
-  sums: ({ plan, position, memo }) =>
-    remembered(memo, DIAGONALS, () => sumsOf(plan, position), position.paper.squares),
-  ready: (scene) => readyIn(scene, readSquares(scene, { at: 'now' })),
+  sums: ({ plan, position, memo }) => {
+    const { squares } = position.paper;
+    return (
+      recalled(memo, DIAGONALS, squares) ?? kept(memo, DIAGONALS, sumsOf(plan, position), squares)
+    );
+  },
+  ready: (scene) => readyIn(scene, readSquares(scene, NOW)),
 };
 
 function sumsOf(plan: Plan, position: Desk): Sums {
@@ -53,8 +59,6 @@ function addTo(sum: { base: number; reaching: number }, entry: Entry | undefined
   sum.base += entry.digit;
   sum.reaching += 1;
 }
-
-const OVER: Moment = { at: 'product' };
 
 function next(scene: Scene, findings: Findings): Suggestion | null {
   return (
@@ -80,9 +84,9 @@ function nextRow(scene: Scene): Suggestion | null {
 }
 
 /** The units here, the tens on the square to the left; zeros are left out. */
-function nextFact(scene: Scene, row: RowOfFacts): Suggestion | null {
-  for (const fact of row.best.found) {
-    const move = nextDigit(scene, fact, isSwapped(row));
+function nextFact(scene: Scene, { best }: RowOfFacts): Suggestion | null {
+  for (const fact of factsOf(scene.plan, best)) {
+    const move = nextDigit(scene, fact, best.swapped);
     if (move !== null) return move;
   }
   return null;

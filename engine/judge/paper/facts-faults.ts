@@ -3,7 +3,7 @@ import type { Entry } from '../../mat/sheet.ts';
 import type { Plan, Scene } from '../scene.ts';
 import { withClaims } from './claims.ts';
 import { type Amiss, amissIn, isDoubted, lostIn, rightBefore, stands } from './facts-read.ts';
-import { digitDue, isTurned, writtenValue } from './facts-row.ts';
+import { digitDue, factsOf, isTurned, writtenValue } from './facts-row.ts';
 import type { Fault } from './line-reading.ts';
 import { type Fact, PARTS, type Part, type Squares } from './squares.ts';
 
@@ -14,7 +14,9 @@ export function factStep(plan: Plan, pair: Square): number {
 }
 
 /** The pair's own step, else the nearest of its row, else of the nearest row; −1: the problem has no facts. */
-function nearestStep(plan: Plan, [row, column]: Square, kind: 'fact' | 'where'): number {
+function nearestStep(plan: Plan, pair: Square, kind: 'fact' | 'where'): number {
+  const row = pair[0];
+  const column = pair[1];
   const own = column < plan.columns ? plan.tables[kind][row * plan.columns + column] : undefined;
   if (own !== undefined && column >= 0) return own;
   let best = -1;
@@ -40,29 +42,30 @@ export function squareFaults(scene: Scene, squares: Squares): readonly Judged[] 
 
 /** `amiss`: what needs a fault to account for it; both slots of a fact stand in it one after the other. */
 function faultsIn(scene: Scene, squares: Squares): readonly Judged[] {
+  const { plan } = scene;
   const faults: Judged[] = [];
   const amiss: Amiss[] = [];
   for (let row = 0; row < squares.length; row += 1) {
-    const { quiet, ends } = squares[row]!;
+    const { quiet, best } = squares[row]!;
     if (quiet) continue;
-    for (const each of amissIn(squares[row]!)) {
+    for (const each of amissIn(plan, squares[row]!)) {
       if (isTurned(each.fact)) {
         if (faults.at(-1)?.pair !== each.fact.pair) faults.push(turnedFault(scene, each.fact));
-      } else if (each.entry !== undefined || ends.row) amiss.push(each);
+      } else if (each.entry !== undefined || best.ends.row) amiss.push(each);
     }
   }
   // Digits that are due where nothing stands, and were found elsewhere.
   const found: Amiss[] = [];
   for (const read of squares)
     for (const entry of lostIn(read)) {
-      const places = lackingIn(squares, found, entry.digit);
+      const places = lackingIn(plan, squares, found, entry.digit);
       const place = places.find(({ fact }) => isPair(fact, entry.of!));
       if (place !== undefined) found.push(place);
       faults.push(strayFault(scene, squares, entry));
     }
   for (const each of amiss.filter((some) => mayBelongElsewhere(squares, some))) {
     const entry = each.entry!;
-    const home = nearestHome(lackingIn(squares, found, entry.digit), entry);
+    const home = nearestHome(lackingIn(plan, squares, found, entry.digit), entry);
     if (home === undefined) continue;
     found.push(home, each);
     faults.push(faultOf(scene, 'where', home.fact, [entry], home.fact.due!));
@@ -81,15 +84,20 @@ function faultsIn(scene: Scene, squares: Squares): readonly Judged[] {
     scene,
     faults.filter(
       ({ step, acts }) =>
-        step >= 0 && !acts.some((act) => squares.some((read) => isDoubted(read, act))),
+        step >= 0 && !acts.some((act) => squares.some((read) => isDoubted(plan, read, act))),
     ),
   );
 }
 
 /** Where nothing stands, this digit is due, and none was found for it yet. */
-function lackingIn(squares: Squares, found: readonly Amiss[], digit: number): readonly Amiss[] {
+function lackingIn(
+  plan: Plan,
+  squares: Squares,
+  found: readonly Amiss[],
+  digit: number,
+): readonly Amiss[] {
   return squares.flatMap((read) =>
-    amissIn(read).filter(
+    amissIn(plan, read).filter(
       (each) =>
         each.entry === undefined &&
         digitDue(each.fact.due!, each.part) === digit &&
@@ -100,7 +108,7 @@ function lackingIn(squares: Squares, found: readonly Amiss[], digit: number): re
 }
 
 function isFound(found: readonly Amiss[], { fact, part }: Amiss): boolean {
-  return found.some((each) => each.fact === fact && each.part === part);
+  return found.some((each) => each.fact.pair === fact.pair && each.part === part);
 }
 
 export function isPair({ pair }: Pick<Fact, 'pair'>, other: Square): boolean {
@@ -114,7 +122,8 @@ function turnedFault(scene: Scene, fact: Fact): Judged {
 
 /** A digit that names its pair: right for it and elsewhere, or of a wrong value. */
 function strayFault(scene: Scene, squares: Squares, entry: Entry): Judged {
-  const fact = squares[entry.of![0]]?.best.found.find((each) => isPair(each, entry.of!));
+  const read = squares[entry.of![0]];
+  const fact = read && factsOf(scene.plan, read.best).find((each) => isPair(each, entry.of!));
   const due = fact?.due ?? 0;
   const digits = PARTS.map((part) => digitDue(due, part));
   const kind = digits.includes(entry.digit) ? 'where' : 'fact';
@@ -137,7 +146,7 @@ function mayBelongElsewhere(squares: Squares, { fact, part, entry }: Amiss): boo
 
 /** Whether nothing more comes in its row. */
 function hasEnded(squares: Squares, { pair }: Fact): boolean {
-  return squares[pair[0]]!.ends.row;
+  return squares[pair[0]]!.best.ends.row;
 }
 
 function nearestHome(places: readonly Amiss[], { square }: Entry): Amiss | undefined {

@@ -1,26 +1,40 @@
-import type { Square } from '../../mat/geometry.ts';
-import type { Entry, SquareLine } from '../../mat/sheet.ts';
-import { isOver, placed } from '../ledger.ts';
+import type { Desk } from '../../mat/desk.ts';
+import { MAT_LIMITS } from '../../mat/geometry.ts';
+import type { Entry, Sheet, SquareLine } from '../../mat/sheet.ts';
+import { isOver, placed, trueDue } from '../ledger.ts';
 import { kept, recalled, slots } from '../memo.ts';
-import type { Moment, Plan, Scene } from '../scene.ts';
+import type { Ledger, Moment, Plan, Scene } from '../scene.ts';
 import {
   ALL_ENDED,
+  columnIn,
+  digitDue,
+  dueAt,
+  endColumn,
+  entryAt,
+  factAt,
+  factsOf,
+  firstColumn,
   isRight,
   isTurned,
   NOT_ENDED,
   NOWHERE,
+  pairAt,
   ROW_ENDED,
+  readBeside,
   readWay,
+  slotChanged,
+  valueAt,
 } from './facts-row.ts';
-import { isFinal } from './rows-written.ts';
 import {
   type Ends,
   type Fact,
   type FactDigits,
   PARTS,
   type Part,
+  type RowKept,
   type RowOfFacts,
   type RowRead,
+  type RowWay,
   type Squares,
 } from './squares.ts';
 
@@ -33,11 +47,12 @@ export interface Amiss {
 
 /** In mid-work, and when all is over. */
 const SQUARES = slots(2);
+/** A row as it was last looked at, and as it reads now where that is something else. */
+const ROWS = slots(2 * MAT_LIMITS.rows.most);
 
 /** The squares row by row, the slots of each row as they read best: all as usual or all swapped. */
 export function readSquares(scene: Scene, moment: Moment): Squares {
   const { position, ledger, memo } = scene;
-  if (isCurrent(scene, moment)) return ledger.squares;
   const { tiles, paper, finished } = position;
   const asked = moment.at === 'row' ? moment.row : -1;
   const slot = SQUARES + (isOver(moment) ? 1 : 0);
@@ -46,7 +61,7 @@ export function readSquares(scene: Scene, moment: Moment): Squares {
     kept(
       memo,
       slot,
-      readAgain(scene, moment),
+      allRows(scene, moment),
       ledger.squares,
       tiles,
       paper.squares,
@@ -56,83 +71,140 @@ export function readSquares(scene: Scene, moment: Moment): Squares {
   );
 }
 
-/** Whether they read as they did when they were last looked at. */
-function isCurrent(scene: Scene, moment: Moment): boolean {
-  for (let row = 0; row < scene.plan.rows; row += 1) {
-    if (!isSame(scene, moment, row)) return false;
-  }
-  return true;
-}
-
-function isSame(scene: Scene, moment: Moment, row: number): boolean {
-  const { tiles, paper } = scene.position;
-  const known = scene.ledger.squares[row];
-  if (known === undefined || known.line !== paper.squares[row] || known.tiles !== tiles) {
-    return false;
-  }
-  return known.ends === endsOf(scene, moment, row);
-}
-
-/** Only the rows where something else stands are read again. */
-export function readAgain(scene: Scene, moment: Moment): Squares {
-  const { plan, ledger } = scene;
-  const rows = new Array<RowOfFacts>(plan.rows);
-  for (let row = 0; row < plan.rows; row += 1) {
-    const known = ledger.squares[row];
-    rows[row] = isSame(scene, moment, row) ? known! : readRow(scene, moment, row, known);
-  }
+function allRows(scene: Scene, moment: Moment): Squares {
+  const rows = new Array<RowOfFacts>(scene.plan.rows);
+  for (let row = 0; row < rows.length; row += 1) rows[row] = readSquaresOf(scene, moment, row);
   return rows;
 }
 
-function endsOf(scene: Scene, moment: Moment, row: number): Ends {
-  if (isOver(moment)) return ALL_ENDED;
-  return row < scene.plan.up.length && isFinal(scene, moment, row) ? ROW_ENDED : NOT_ENDED;
-}
-
-/** `known`: how it read when it was last looked at. */
-function readRow(
-  scene: Scene,
-  moment: Moment,
-  row: number,
-  known: RowOfFacts | undefined,
-): RowOfFacts {
-  const { plan, position } = scene;
+/** One row of them. */
+export function readSquaresOf(scene: Scene, moment: Moment, row: number): RowOfFacts {
+  const { plan, position, ledger, memo } = scene;
   const { tiles, paper } = position;
   const line = paper.squares[row];
-  const ends = endsOf(scene, moment, row);
-  const alike = known !== undefined && known.tiles === tiles && known.ends === ends;
-  const column = alike ? onlyChange(known.line, line) : NOWHERE;
-  const usual = readWay(plan, position, row, ends, false, known?.usual, column);
+  const known = ledger.squares[row];
+  const ends = endsOf(endedRows(scene, moment), row);
+  const past = known === undefined ? undefined : readAsKept(scene, row, line, known);
+  if (known?.tiles === tiles && known.ends === ends) return past!;
+  const slot = ROWS + 2 * row + 1;
+  return (
+    recalled(memo, slot, known, line, tiles, ends) ??
+    kept(memo, slot, readRow(plan, row, line, tiles, ends, past), known, line, tiles, ends)
+  );
+}
+
+/** Bit r: nothing more comes in row r; −1: nor anywhere. */
+function endedRows({ plan, position }: Scene, moment: Moment): number {
+  if (isOver(moment)) return -1;
+  let ended = moment.at === 'row' ? 1 << moment.row : 0;
+  const { rows } = position.finished;
+  for (let index = 0; index < rows.length; index += 1) ended |= 1 << rows[index]!;
+  return ended & ((1 << plan.up.length) - 1);
+}
+
+function endsOf(ended: number, row: number): Ends {
+  if (ended < 0) return ALL_ENDED;
+  return (ended & (1 << row)) === 0 ? NOT_ENDED : ROW_ENDED;
+}
+
+/** A row as it read when it was last looked at; `line`: what stood there then. */
+function readAsKept(
+  { plan, memo }: Scene,
+  row: number,
+  line: SquareLine | undefined,
+  known: RowKept,
+): RowOfFacts {
+  const slot = ROWS + 2 * row;
+  return (
+    recalled(memo, slot, known, line) ??
+    kept(memo, slot, asKept(plan, row, line, known), known, line)
+  );
+}
+
+function asKept(plan: Plan, row: number, line: SquareLine | undefined, known: RowKept): RowOfFacts {
+  const { tiles, ends, swapped, lapsed } = known;
+  const usual = readWay(plan, row, line, tiles, ends, false);
+  const other = usual.amiss === 0 ? null : readWay(plan, row, line, tiles, ends, true);
+  return swapped ? rowOf(plan, other!, usual, lapsed) : rowOf(plan, usual, other, lapsed);
+}
+
+/**
+ * What is to be remembered of the squares now: what is right on them stays right. `before`: what stood on them when
+ * they were last looked at.
+ */
+export function keptSquares(
+  scene: Scene,
+  moment: Moment,
+  before: Sheet['squares'],
+): Ledger['squares'] {
+  const { plan, position, ledger, memo } = scene;
+  const { tiles, paper } = position;
+  const ended = endedRows(scene, moment);
+  let all = ledger.squares;
+  for (let row = 0; row < paper.squares.length; row += 1) {
+    const line = paper.squares[row];
+    if (line === undefined) continue;
+    const known = all[row];
+    const ends = endsOf(ended, row);
+    if (line === before[row] && known?.tiles === tiles && known.ends === ends) continue;
+    const past = known === undefined ? undefined : readAsKept(scene, row, before[row], known);
+    const read = readRow(plan, row, line, tiles, ends, past);
+    const now = keptOf(read, known);
+    if (now !== known) all = placed(all, row, now);
+    kept(memo, ROWS + 2 * row, read, now, line);
+  }
+  return all;
+}
+
+function keptOf({ best, lapsed }: RowOfFacts, known: RowKept | undefined): RowKept {
+  const { tiles, ends, swapped } = best;
+  const same = known?.tiles === tiles && known.ends === ends;
+  if (same && known.swapped === swapped && known.lapsed === lapsed) return known;
+  return { tiles, ends, swapped, lapsed };
+}
+
+/** `past`: how it read when it was last looked at. */
+function readRow(
+  plan: Plan,
+  row: number,
+  line: SquareLine | undefined,
+  tiles: Desk['tiles'],
+  ends: Ends,
+  past: RowOfFacts | undefined,
+): RowOfFacts {
+  const alike = past !== undefined && past.best.tiles === tiles && past.best.ends === ends;
+  const slot = alike ? slotChanged(past.best.line, line) : NOWHERE;
+  const usual =
+    slot === NOWHERE
+      ? readWay(plan, row, line, tiles, ends, false)
+      : readBeside(plan, usualOf(past!), line, slot);
+  const before = slot === NOWHERE ? null : swappedOf(past!);
   const other =
-    usual.amiss === 0 ? usual : readWay(plan, position, row, ends, true, otherWay(known), column);
-  const best = isBetter(known, other, usual) ? other : usual;
-  const lapsed = known === undefined ? NO_DIGITS : lapsedSince(known, best.found);
-  const quiet = best.amiss === 0 || (best.lost.length === 0 && !isLoud(best.found, ends, lapsed));
-  return { tiles, line, ends, usual, other, best, quiet, lapsed };
+    usual.amiss === 0
+      ? null
+      : before === null
+        ? readWay(plan, row, line, tiles, ends, true)
+        : readBeside(plan, before, line, slot);
+  const swapped = other !== null && isBetter(plan, other, usual, past);
+  const best = swapped ? other : usual;
+  const lapsed = past === undefined ? NO_DIGITS : lapsedSince(plan, past, best, slot);
+  return rowOf(plan, best, swapped ? usual : other, lapsed);
+}
+
+function rowOf(plan: Plan, best: RowRead, other: RowRead | null, lapsed: FactDigits): RowOfFacts {
+  const quiet = best.amiss === 0 || (best.lost.length === 0 && !isLoud(plan, best, lapsed));
+  return { best, other, quiet, lapsed };
+}
+
+function usualOf({ best, other }: RowOfFacts): RowRead {
+  return best.swapped ? other! : best;
+}
+
+function swappedOf({ best, other }: RowOfFacts): RowRead | null {
+  return best.swapped ? best : other;
 }
 
 const NO_DIGITS: FactDigits = [];
-
-/** The column of the only square on which something else stands. */
-function onlyChange(before: SquareLine | undefined, now: SquareLine | undefined): number {
-  let only = NOWHERE;
-  if (before === undefined || now === undefined) return only;
-  for (let column = 0; column < now.length; column += 1) {
-    if (now[column] === before[column]) continue;
-    if (only !== NOWHERE) return NOWHERE;
-    only = column;
-  }
-  return only;
-}
-
-function otherWay(known: RowOfFacts | undefined): RowRead | undefined {
-  return known === undefined || known.other === known.usual ? undefined : known.other;
-}
-
-/** The slots are used the other way round. */
-export function isSwapped({ best, usual }: RowOfFacts): boolean {
-  return best !== usual;
-}
 
 /** One slip with a fact may be wrong in both its digits. */
 const ONE_SLIP = 2;
@@ -143,23 +215,27 @@ const ONE_SLIP = 2;
  * fact, in a row whose slots are swapped it may then ask two steps. What would be right the other way is not asked, as
  * long as the row is not finished and one slip may make the difference.
  */
-export function isDoubted({ ends, usual, other, best }: RowOfFacts, act: number): boolean {
-  if (ends.row || other === usual || Math.abs(other.amiss - usual.amiss) > ONE_SLIP) return false;
-  const { found } = best === usual ? other : usual;
-  for (let index = 0; index < found.length; index += 1) {
-    const fact = found[index]!;
-    if (fact.due === null) continue;
-    if (fact.units?.act === act) return isRight(fact, 'units');
-    if (fact.tens?.act === act) return isRight(fact, 'tens');
+export function isDoubted(plan: Plan, { best, other }: RowOfFacts, act: number): boolean {
+  if (other === null || best.ends.row) return false;
+  if (Math.abs(other.amiss - best.amiss) > ONE_SLIP) return false;
+  for (let column = -1; column <= other.line!.length; column += 1) {
+    for (let index = 0; index < PARTS.length; index += 1) {
+      const part = PARTS[index]!;
+      if (entryAt(other, column, part)?.act !== act) continue;
+      return rightDigit(plan, other, column, part) !== undefined;
+    }
   }
   return false;
 }
 
 /** What of a row is not as due, and was not so before. */
-export function amissIn({ best, lapsed }: RowOfFacts): Amiss[] {
+export function amissIn(plan: Plan, { best, lapsed }: RowOfFacts): readonly Amiss[] {
   const amiss: Amiss[] = [];
-  for (const fact of best.found) {
-    if (fact.due === null) continue;
+  const end = endColumn(plan, best);
+  for (let column = firstColumn(best); column < end; column += 1) {
+    const due = dueAt(plan, best, column);
+    if (due === null || valueAt(best, column) === due) continue;
+    const fact = factAt(plan, best, column);
     for (const part of PARTS)
       if (!stands(lapsed, fact, part)) amiss.push({ fact, part, entry: fact[part] });
   }
@@ -167,16 +243,22 @@ export function amissIn({ best, lapsed }: RowOfFacts): Amiss[] {
 }
 
 /** The digits that name another pair, in the order in which their squares were first written on. */
-export function lostIn({ best, line }: RowOfFacts): readonly Entry[] {
-  if (best.lost.length < 2) return best.lost;
-  const earlier = ({ square }: Entry) => line![square[1]]!.earlier;
-  return best.lost.slice().sort((one, other) => earlier(one) - earlier(other));
+export function lostIn({ best }: RowOfFacts): readonly Entry[] {
+  const { lost, line } = best;
+  return lost.length < 2 ? lost : inOrder(lost, line!);
+}
+
+function inOrder(lost: readonly Entry[], line: SquareLine): readonly Entry[] {
+  const earlier = ({ square }: Entry) => line[square[1]]!.earlier;
+  return lost.slice().sort((one, other) => earlier(one) - earlier(other));
 }
 
 /** Whether anything is amiss but what merely is not there yet: that is no fault. */
-function isLoud(facts: readonly Fact[], ends: Ends, lapsed: FactDigits): boolean {
-  for (let index = 0; index < facts.length; index += 1) {
-    const fact = facts[index]!;
+function isLoud(plan: Plan, best: RowRead, lapsed: FactDigits): boolean {
+  const { ends } = best;
+  const end = endColumn(plan, best);
+  for (let column = firstColumn(best); column < end; column += 1) {
+    const fact = factAt(plan, best, column);
     const { due, units, tens } = fact;
     if (due === null || (units === undefined && tens === undefined && !ends.row)) continue;
     const turned = ends.row || isTurned(fact);
@@ -186,59 +268,69 @@ function isLoud(facts: readonly Fact[], ends: Ends, lapsed: FactDigits): boolean
   return false;
 }
 
-/** What was right when the row was last looked at, and before, and is not right among these facts. */
-function lapsedSince({ best, lapsed }: RowOfFacts, now: readonly Fact[]): FactDigits {
-  const before = best.found;
-  if (now === before) return lapsed;
-  let digits = lapsed;
-  const moved = (before[0]?.pair[1] ?? 0) - (now[0]?.pair[1] ?? 0);
-  for (let index = 0; index < before.length; index += 1) {
-    const was = before[index]!;
-    const fact = now[index + moved];
-    if (fact === was) continue;
-    for (const part of PARTS) {
-      const digit = rightDigit(was, part);
-      if (digit === undefined || rightDigit(fact, part) !== undefined) continue;
-      const slot = factSlot(was.pair, part);
-      if (digits[slot] !== digit) digits = placed(digits, slot, digit);
+/**
+ * What was right when the row was last looked at, and before, and is not right as it reads now. `slot`: the only one in
+ * which something else stands.
+ */
+function lapsedSince(plan: Plan, past: RowOfFacts, now: RowRead, slot: number): FactDigits {
+  const was = past.best;
+  const { line } = was;
+  let digits = past.lapsed;
+  if (line === undefined) return digits;
+  const beside = slot !== NOWHERE && was.swapped === now.swapped;
+  const first = beside ? columnIn(was.swapped, slot) : -1;
+  const last = beside ? first : line.length - 1;
+  for (let at = first; at <= last; at += 1) {
+    for (let each = 0; each < PARTS.length; each += 1) {
+      const part = PARTS[each]!;
+      const digit = rightDigit(plan, was, at, part);
+      if (digit === undefined || rightDigit(plan, now, at, part) !== undefined) continue;
+      const index = factSlot(at, part);
+      if (digits[index] !== digit) digits = placed(digits, index, digit);
     }
   }
   return digits;
 }
 
 /** What stands there and is due. */
-function rightDigit(fact: Fact | undefined, part: Part): number | undefined {
-  if (fact === undefined || fact.due === null) return undefined;
-  const entry = part === 'units' ? fact.units : fact.tens;
-  return entry !== undefined && isRight(fact, part) ? entry.digit : undefined;
+function rightDigit(plan: Plan, way: RowWay, column: number, part: Part): number | undefined {
+  const digit = entryAt(way, column, part)?.digit;
+  if (digit === undefined) return undefined;
+  const due = dueAt(plan, way, column);
+  return due !== null && digitDue(due, part) === digit ? digit : undefined;
 }
 
 /** Where both read equally well, the row is read on as it was read so far. */
-function isBetter(known: RowOfFacts | undefined, other: RowRead, usual: RowRead): boolean {
-  if (other.amiss !== usual.amiss || other === usual) return other.amiss < usual.amiss;
-  return known !== undefined && keptIn(known, other.found) > keptIn(known, usual.found);
+function isBetter(
+  plan: Plan,
+  other: RowRead,
+  usual: RowRead,
+  past: RowOfFacts | undefined,
+): boolean {
+  if (other.amiss !== usual.amiss) return other.amiss < usual.amiss;
+  return past !== undefined && stayIn(plan, other, past) > stayIn(plan, usual, past);
 }
 
 /** How many digits stand, or are written over by what names another pair, that were right when they were written. */
-function keptIn({ best, lapsed }: RowOfFacts, facts: readonly Fact[]): number {
-  return facts.reduce((sum, fact) => {
-    const was = best.found.find(({ pair }) => pair === fact.pair);
-    const stay = PARTS.filter((part) => {
-      const before = rightDigit(was, part) ?? rightBefore(lapsed, fact, part);
-      return before !== undefined && (fact.covered.includes(part) || fact[part]?.digit === before);
-    });
-    return sum + stay.length;
-  }, 0);
+function stayIn(plan: Plan, now: RowWay, { best, lapsed }: RowOfFacts): number {
+  let stay = 0;
+  for (const fact of factsOf(plan, now))
+    for (const part of PARTS) {
+      const before = rightDigit(plan, best, fact.pair[1], part) ?? rightBefore(lapsed, fact, part);
+      if (before === undefined) continue;
+      if (fact.covered.includes(part) || fact[part]?.digit === before) stay += 1;
+    }
+  return stay;
 }
 
 /** Index of a slot of a pair among the digits of its row; a pair may lie one square to the right of the mat. */
-function factSlot(pair: Square, part: Part): number {
-  return 2 * (pair[1] + 1) + (part === 'units' ? 0 : 1);
+function factSlot(column: number, part: Part): number {
+  return 2 * (column + 1) + (part === 'units' ? 0 : 1);
 }
 
 /** The digit of a fact that was right where it stood. */
 export function rightBefore(lapsed: FactDigits, { pair }: Fact, part: Part): number | undefined {
-  return lapsed[factSlot(pair, part)];
+  return lapsed[factSlot(pair[1], part)];
 }
 
 /** Right, or right when it was written and not written over since. */
@@ -251,24 +343,33 @@ export function stands(lapsed: FactDigits, fact: Fact, part: Part): boolean {
     : before === given;
 }
 
+const READY = slots(1);
+
 /** So many places, from the origin, have all their facts. */
-export function readyIn({ plan }: { readonly plan: Plan }, squares: Squares): number {
+export function readyIn({ plan, memo }: Scene, squares: Squares): number {
+  return recalled(memo, READY, squares) ?? kept(memo, READY, readyNow(plan, squares), squares);
+}
+
+function readyNow(plan: Plan, squares: Squares): number {
   let ready = Number.POSITIVE_INFINITY;
   for (let row = 0; row < squares.length; row += 1) {
-    const { best, ends } = squares[row]!;
-    for (let index = 0; index < best.found.length && !ends.row; index += 1) {
-      const fact = best.found[index]!;
-      if (row + fact.pair[1] < ready && lacks(plan, fact)) ready = row + fact.pair[1];
+    const { best } = squares[row]!;
+    if (best.ends.row) continue;
+    const end = endColumn(plan, best);
+    for (let column = firstColumn(best); column < end && row + column < ready; column += 1) {
+      if (lacks(plan, best, column)) ready = row + column;
     }
   }
   return ready;
 }
 
-function lacks({ up, across }: Plan, fact: Fact): boolean {
-  if (fact.due !== null) {
-    const units = fact.units === undefined && !isRight(fact, 'units');
-    return units || (fact.tens === undefined && !isRight(fact, 'tens'));
-  }
-  const [row, column] = fact.pair;
-  return (across[column] ?? 0) * (up[row] ?? 0) > 0;
+function lacks(plan: Plan, way: RowWay, column: number): boolean {
+  const due = dueAt(plan, way, column);
+  if (due === null) return trueDue(plan, pairAt(way.row, column)) > 0;
+  const units = entryAt(way, column, 'units');
+  const tens = entryAt(way, column, 'tens');
+  return (
+    (units === undefined && digitDue(due, 'units') > 0) ||
+    (tens === undefined && digitDue(due, 'tens') > 0)
+  );
 }

@@ -1,15 +1,13 @@
-import type { Desk } from '../../mat/desk.ts';
-import { isSameSquare, type Square } from '../../mat/geometry.ts';
+import type { Square } from '../../mat/geometry.ts';
 import type { Entry, SquareLine } from '../../mat/sheet.ts';
-import { replaced, trueDue } from '../ledger.ts';
+import { added, trueDue } from '../ledger.ts';
 import type { Plan } from '../scene.ts';
-import { type Ends, type Fact, PARTS, type Part, type RowRead } from './squares.ts';
+import { type Ends, type Fact, PARTS, type Part, type RowRead, type RowWay } from './squares.ts';
 
 export const NOT_ENDED: Ends = { row: false, all: false };
 export const ROW_ENDED: Ends = { row: true, all: false };
 export const ALL_ENDED: Ends = { row: true, all: true };
 
-const NO_FACTS: readonly Fact[] = [];
 const NOTHING_COVERED: readonly Part[] = [];
 const UNITS_COVERED: readonly Part[] = ['units'];
 const TENS_COVERED: readonly Part[] = ['tens'];
@@ -20,220 +18,108 @@ export function digitDue(due: number, part: Part): number {
 }
 
 export function writtenValue({ units, tens }: Pick<Fact, Part>): number {
+  return numberOf(tens, units);
+}
+
+function numberOf(tens: Entry | undefined, units: Entry | undefined): number {
   return 10 * (tens?.digit ?? 0) + (units?.digit ?? 0);
 }
 
 /** Nothing written is right only for a zero. */
 export function isRight(fact: Fact, part: Part): boolean {
   const entry = part === 'units' ? fact.units : fact.tens;
-  const due = digitDue(fact.due ?? 0, part);
-  return entry === undefined ? due === 0 : entry.digit === due;
+  return (entry?.digit ?? 0) === digitDue(fact.due ?? 0, part);
+}
+
+export function valueAt(way: RowWay, column: number): number {
+  return numberOf(entryAt(way, column, 'tens'), entryAt(way, column, 'units'));
 }
 
 /** Units where the tens belong and the other way round. */
-export function isTurned(fact: Fact): boolean {
-  const { due } = fact;
-  return due !== null && due !== 0 && due % 11 !== 0 && turnedValue(fact) === due;
+export function isTurned({ due, units, tens }: Fact): boolean {
+  return due !== null && isTurnedFor(due, units, tens);
 }
 
-function turnedValue({ units, tens }: Fact): number {
-  return 10 * (units?.digit ?? 0) + (tens?.digit ?? 0);
+function isTurnedFor(due: number, units: Entry | undefined, tens: Entry | undefined): boolean {
+  return due !== 0 && due % 11 !== 0 && numberOf(units, tens) === due;
+}
+
+/** The facts of a row read one way. */
+export function factsOf(plan: Plan, way: RowWay): readonly Fact[] {
+  const first = firstColumn(way);
+  const facts = new Array<Fact>(endColumn(plan, way) - first);
+  for (let index = 0; index < facts.length; index += 1)
+    facts[index] = factAt(plan, way, first + index);
+  return facts;
+}
+
+/** Whether anything stands in its slots, for whatever pair. */
+export function isHeld(way: RowWay, column: number): boolean {
+  return digitAt(way, column, 'units') !== undefined || digitAt(way, column, 'tens') !== undefined;
+}
+
+export function factAt(plan: Plan, way: RowWay, column: number): Fact {
+  const units = entryAt(way, column, 'units');
+  const tens = entryAt(way, column, 'tens');
+  const due = dueAt(plan, way, column);
+  return { pair: pairAt(way.row, column), due, units, tens, covered: coveredAt(way, column) };
+}
+
+function coveredAt(way: RowWay, column: number): readonly Part[] {
+  const tens = isCoveredAt(way, column, 'tens');
+  if (isCoveredAt(way, column, 'units')) return tens ? PARTS : UNITS_COVERED;
+  return tens ? TENS_COVERED : NOTHING_COVERED;
+}
+
+/** Nothing comes from the right of the last column, unless it says so. */
+export function firstColumn(way: RowWay): number {
+  return entryAt(way, -1, 'tens') === undefined ? 0 : -1;
+}
+
+/** Columns as far as the numbers, the tiles, and the digits that belong there reach. */
+export function endColumn(plan: Plan, way: RowWay): number {
+  const { bottom } = way.tiles;
+  let end = plan.across.length;
+  for (let column = end; column < bottom.length; column += 1) {
+    if (bottom[column] !== null || isWrittenAt(way, column)) end = column + 1;
+  }
+  return end;
+}
+
+function isWrittenAt(way: RowWay, column: number): boolean {
+  return entryAt(way, column, 'units') !== undefined || entryAt(way, column, 'tens') !== undefined;
 }
 
 /**
  * Without both tiles nothing is due; at the end what is right for the true problem is let stand. Beyond the two
  * numbers no tile is to come: there the finish of the row is the end.
  */
-function dueOf(plan: Plan, { tiles }: Desk, pair: Square, value: number, ends: Ends) {
-  const across = tiles.bottom[pair[1]];
-  const up = tiles.right[pair[0]];
+export function dueAt(plan: Plan, way: RowWay, column: number): number | null {
+  if (column < 0) return 0;
+  const { row, tiles, ends } = way;
+  const across = tiles.bottom[column];
+  const up = tiles.right[row];
   if (typeof across === 'number' && typeof up === 'number') return across * up;
-  const outside = pair[0] >= plan.up.length || pair[1] >= plan.across.length;
+  const outside = row >= plan.up.length || column >= plan.across.length;
   if (!(ends.all || (outside && ends.row))) return null;
-  return value === trueDue(plan, pair) ? value : 0;
+  const value = valueAt(way, column);
+  return value === trueDue(plan, pairAt(row, column)) ? value : 0;
 }
 
-/** In place of a column. */
-export const NOWHERE = -1;
-
-/**
- * `swapped`: the slots are used the other way round. `before`: how the row read this way last; the facts that have not
- * changed since stay the same. `column`: that of the only square on which something else stands than before.
- */
-export function readWay(
-  plan: Plan,
-  desk: Desk,
-  row: number,
-  ends: Ends,
-  swapped: boolean,
-  before: RowRead | undefined,
-  column: number,
-): RowRead {
-  const beside =
-    column === NOWHERE || before === undefined
-      ? null
-      : readBeside(plan, desk, row, ends, swapped, before, column);
-  return beside ?? readWhole(plan, desk, row, ends, swapped, before);
+/** The digit in the slot of a pair, if it does not say that it belongs to another. */
+export function entryAt(way: RowWay, column: number, part: Part): Entry | undefined {
+  const entry = digitAt(way, column, part);
+  return entry === undefined || isLost(entry, way.row, column) ? undefined : entry;
 }
 
-function readWhole(
-  plan: Plan,
-  desk: Desk,
-  row: number,
-  ends: Ends,
-  swapped: boolean,
-  before: RowRead | undefined,
-): RowRead {
-  const line = desk.paper.squares[row];
-  const known = before?.found ?? NO_FACTS;
-  // Nothing comes from the right of the last column.
-  const outermost = tensAt(line, -1, swapped);
-  const first = outermost !== undefined && !isLost(outermost, pairAt(row, -1)) ? -1 : 0;
-  const width = widthOf(plan, desk, line, swapped, row);
-  const found = new Array<Fact>(width - first);
-  let same = known.length === width - first;
-  let amiss = 0;
-  let covered = false;
-  for (let column = first; column < width; column += 1) {
-    const units = unitsAt(line, column, swapped);
-    const tens = tensAt(line, column, swapped);
-    const was = known[column - first];
-    const fact = factAt(plan, desk, pairAt(row, column), units, tens, ends, was);
-    found[column - first] = fact;
-    same &&= fact === was;
-    amiss += fact.amiss;
-    covered ||= fact.covered !== NOTHING_COVERED;
-  }
-  const facts = same ? known : found;
-  const astray = (first === 0 && outermost !== undefined) || isBeyond(line, swapped, width);
-  const lost = covered || astray ? lostIn(line!, swapped, row) : NOTHING_LOST;
-  // A digit that names another pair than its slot's speaks for the other way more than a wrong one.
-  if (lost.length > 0) amiss = 2 * lost.length + amissIn(facts, ends, lost);
-  return { found: facts, lost, amiss };
+function digitAt({ line, swapped }: RowWay, column: number, part: Part): Entry | undefined {
+  const at = part === 'units' ? column : column + 1;
+  const content = line === undefined || at < 0 ? undefined : line[at];
+  return (part === 'units') === swapped ? content?.fromRight : content?.own;
 }
 
-/** The same way with something else on the square in this column alone; null: the row has to be read as a whole. */
-function readBeside(
-  plan: Plan,
-  desk: Desk,
-  row: number,
-  ends: Ends,
-  swapped: boolean,
-  before: RowRead,
-  column: number,
-): RowRead | null {
-  if (before.lost.length > 0) return null;
-  const line = desk.paper.squares[row];
-  const first = before.found[0]!.pair[1];
-  let { found, amiss } = before;
-  for (let at = column - 1; at <= column; at += 1) {
-    const units = unitsAt(line, at, swapped);
-    const tens = tensAt(line, at, swapped);
-    const was = found[at - first];
-    if (was?.units === units && was?.tens === tens) continue;
-    if (was === undefined || at < 0 || at >= plan.across.length) return null;
-    const fact = factAt(plan, desk, was.pair, units, tens, ends, was);
-    if (fact.covered !== NOTHING_COVERED) return null;
-    found = replaced(found, at - first, fact);
-    amiss += fact.amiss - was.amiss;
-  }
-  return found === before.found ? before : { found, lost: NOTHING_LOST, amiss };
-}
-
-/** Columns as far as the numbers, the tiles, and the digits that belong there reach. */
-function widthOf(
-  plan: Plan,
-  desk: Desk,
-  line: SquareLine | undefined,
-  swapped: boolean,
-  row: number,
-): number {
-  let width = Math.max(plan.across.length, tilesWide(desk));
-  for (let column = width; line !== undefined && column < line.length; column += 1) {
-    const pair = pairAt(row, column);
-    if (isFor(unitsAt(line, column, swapped), pair) || isFor(tensAt(line, column, swapped), pair))
-      width = column + 1;
-  }
-  return width;
-}
-
-/** Whether digits stand beyond the columns of the row: all of them are lost. */
-function isBeyond(line: SquareLine | undefined, swapped: boolean, width: number): boolean {
-  for (let column = width; line !== undefined && column < line.length; column += 1) {
-    if (unitsAt(line, column, swapped) !== undefined) return true;
-    if (tensAt(line, column, swapped) !== undefined) return true;
-  }
-  return false;
-}
-
-/** What stands where the units of the pair in this column belong. */
-function unitsAt(
-  line: SquareLine | undefined,
-  column: number,
-  swapped: boolean,
-): Entry | undefined {
-  const content = line === undefined || column < 0 ? undefined : line[column];
-  return swapped ? content?.fromRight : content?.own;
-}
-
-/** What stands where its tens belong. */
-function tensAt(line: SquareLine | undefined, column: number, swapped: boolean): Entry | undefined {
-  return unitsAt(line, column + 1, !swapped);
-}
-
-function isFor(entry: Entry | undefined, pair: Square): boolean {
-  return entry !== undefined && !isLost(entry, pair);
-}
-
-function isLost({ of }: Entry, pair: Square): boolean {
-  return of !== undefined && (of[0] !== pair[0] || of[1] !== pair[1]);
-}
-
-/** The fact of a pair with what stands in its slots; the one that it was, if nothing about it has changed. */
-function factAt(
-  plan: Plan,
-  desk: Desk,
-  pair: Square,
-  here: Entry | undefined,
-  carried: Entry | undefined,
-  ends: Ends,
-  was: Fact | undefined,
-): Fact {
-  const units = here !== undefined && isLost(here, pair) ? undefined : here;
-  const tens = carried !== undefined && isLost(carried, pair) ? undefined : carried;
-  const covered = coveredBy(here !== units, carried !== tens);
-  const due = pair[1] < 0 ? 0 : dueOf(plan, desk, pair, writtenValue({ units, tens }), ends);
-  const given = was?.pair === pair && was.units === units && was.tens === tens;
-  if (given && was.due === due && was.covered === covered) {
-    if (was.amiss === amissOf(was, ends, NOTHING_LOST)) return was;
-  }
-  const fact = { pair, due, units, tens, covered, amiss: 0 };
-  fact.amiss = amissOf(fact, ends, NOTHING_LOST);
-  return fact;
-}
-
-function coveredBy(units: boolean, tens: boolean): readonly Part[] {
-  if (units) return tens ? PARTS : UNITS_COVERED;
-  return tens ? TENS_COVERED : NOTHING_COVERED;
-}
-
-/** The digits that name another pair than that of their slot. */
-function lostIn(line: SquareLine, swapped: boolean, row: number): readonly Entry[] {
-  const lost: Entry[] = [];
-  for (let column = 0; column < line.length; column += 1) {
-    const units = unitsAt(line, column, swapped);
-    if (units !== undefined && isLost(units, pairAt(row, column))) lost.push(units);
-    const tens = tensAt(line, column - 1, swapped);
-    if (tens !== undefined && isLost(tens, pairAt(row, column - 1))) lost.push(tens);
-  }
-  return lost;
-}
-
-/** Columns as far as the child's tiles reach. */
-function tilesWide({ tiles }: Desk): number {
-  let wide = tiles.bottom.length;
-  while (wide > 0 && tiles.bottom[wide - 1] === null) wide -= 1;
-  return wide;
+function isLost({ of }: Entry, row: number, column: number): boolean {
+  return of !== undefined && (of[0] !== row || of[1] !== column);
 }
 
 /** One column to the right of the mat and one to its left as well. */
@@ -242,37 +128,120 @@ const PAIRS = Array.from({ length: 6 }, (_, row) =>
 );
 
 /** One and the same for all who ask. */
-function pairAt(row: number, column: number): Square {
+export function pairAt(row: number, column: number): Square {
   return PAIRS[row]![column + 1]!;
 }
 
-/** Written over by what is counted already, or standing elsewhere with its name. */
-function isExcused(fact: Fact, part: Part, lost: readonly Entry[]): boolean {
-  if (fact.covered.includes(part)) return true;
-  if (lost.length === 0 || fact[part] !== undefined) return false;
-  const { pair, due } = fact;
-  return lost.some(
-    ({ of, digit }) => isSameSquare(of!, pair) && digit === digitDue(due ?? 0, part),
-  );
+/** Of the squares of a row, by column and slot: the only one in which something else stands; in place of one: none or several. */
+export const NOWHERE = -1;
+
+export function slotChanged(before: RowWay['line'], now: RowWay['line']): number {
+  let only = NOWHERE;
+  if (before === undefined || now === undefined) return only;
+  for (let column = 0; column < now.length; column += 1) {
+    if (now[column] === before[column]) continue;
+    const own = now[column]?.own !== before[column]?.own;
+    const fromRight = now[column]?.fromRight !== before[column]?.fromRight;
+    if (only !== NOWHERE || own === fromRight) return NOWHERE;
+    only = 2 * column + (own ? 0 : 1);
+  }
+  return only;
 }
 
-function amissIn(facts: readonly Fact[], ends: Ends, lost: readonly Entry[]): number {
-  let amiss = 0;
-  for (let index = 0; index < facts.length; index += 1) amiss += amissOf(facts[index]!, ends, lost);
-  return amiss;
+/** What the slot is for in this way, and the column of the fact to which it belongs. */
+export function partIn(swapped: boolean, slot: number): Part {
+  return (slot % 2 === 0) === swapped ? 'tens' : 'units';
+}
+
+export function columnIn(swapped: boolean, slot: number): number {
+  const column = slot >> 1;
+  return partIn(swapped, slot) === 'units' ? column : column - 1;
+}
+
+export function readWay(
+  plan: Plan,
+  row: number,
+  line: SquareLine | undefined,
+  tiles: RowWay['tiles'],
+  ends: Ends,
+  swapped: boolean,
+): RowRead {
+  const read = { row, line, tiles, ends, swapped, lost: NOTHING_LOST, amiss: 0 };
+  read.lost = lostIn(read);
+  // A digit that names another pair than its slot's speaks for the other way more than a wrong one.
+  read.amiss = 2 * read.lost.length;
+  for (let column = -1; column < tiles.bottom.length; column += 1)
+    read.amiss += amissAt(plan, read, column);
+  return read;
+}
+
+/** The same way with something else in this slot alone, where the rest reads as it did. */
+export function readBeside(
+  plan: Plan,
+  before: RowRead,
+  line: SquareLine | undefined,
+  slot: number,
+): RowRead {
+  const { row, tiles, ends, swapped } = before;
+  const read = { row, line, tiles, ends, swapped, lost: NOTHING_LOST, amiss: before.amiss };
+  const column = columnIn(swapped, slot);
+  if (before.lost.length > 0 || isCoveredAt(read, column, partIn(swapped, slot)))
+    return readWay(plan, row, line, tiles, ends, swapped);
+  read.amiss += amissAt(plan, read, column) - amissAt(plan, before, column);
+  return read;
+}
+
+/** Whether a digit stands there that belongs to another pair. */
+function isCoveredAt(way: RowWay, column: number, part: Part): boolean {
+  const digit = digitAt(way, column, part);
+  return digit !== undefined && isLost(digit, way.row, column);
+}
+
+/** The digits that name another pair than that of their slot. */
+function lostIn(way: RowWay): readonly Entry[] {
+  const { line } = way;
+  let lost = NOTHING_LOST;
+  for (let column = 0; line !== undefined && column < line.length; column += 1) {
+    if (line[column] === undefined) continue;
+    if (isCoveredAt(way, column, 'units')) lost = added(lost, digitAt(way, column, 'units')!);
+    if (isCoveredAt(way, column - 1, 'tens')) lost = added(lost, digitAt(way, column - 1, 'tens')!);
+  }
+  return lost;
 }
 
 /** A digit that would come from beyond the last column speaks for the other way more than a wrong one. */
-function amissOf(fact: Fact, ends: Ends, lost: readonly Entry[]): number {
-  const written = (fact.units === undefined ? 0 : 1) + (fact.tens === undefined ? 0 : 1);
-  if (fact.pair[1] < 0) return 2 * written;
-  if (fact.due === null) return written;
-  if (written === 0 && !ends.row) return 0;
-  if (isTurned(fact)) return 1;
-  return (isAmiss(fact, 'units', ends, lost) ? 1 : 0) + (isAmiss(fact, 'tens', ends, lost) ? 1 : 0);
+function amissAt(plan: Plan, read: RowRead, column: number): number {
+  const units = entryAt(read, column, 'units');
+  const tens = entryAt(read, column, 'tens');
+  const written = (units === undefined ? 0 : 1) + (tens === undefined ? 0 : 1);
+  if (column < 0) return 2 * written;
+  if (written === 0 && !read.ends.row) return 0;
+  const due = dueAt(plan, read, column);
+  if (due === null) return written;
+  if (numberOf(tens, units) === due) return 0;
+  if (isTurnedFor(due, units, tens)) return 1;
+  const ones = isAmiss(read, column, 'units', units, due) ? 1 : 0;
+  return isAmiss(read, column, 'tens', tens, due) ? ones + 1 : ones;
 }
 
-function isAmiss(fact: Fact, part: Part, ends: Ends, lost: readonly Entry[]): boolean {
-  if (isRight(fact, part) || isExcused(fact, part, lost)) return false;
-  return ends.row || fact[part] !== undefined;
+function isAmiss(
+  read: RowRead,
+  column: number,
+  part: Part,
+  entry: Entry | undefined,
+  due: number,
+): boolean {
+  const digit = digitDue(due, part);
+  if (entry !== undefined) return entry.digit !== digit;
+  return digit !== 0 && read.ends.row && !isExcused(read, column, part, digit);
+}
+
+/** Written over by what is counted already, or standing elsewhere with its name. */
+function isExcused(read: RowRead, column: number, part: Part, due: number): boolean {
+  if (isCoveredAt(read, column, part)) return true;
+  for (let index = 0; index < read.lost.length; index += 1) {
+    const entry = read.lost[index]!;
+    if (!isLost(entry, read.row, column) && entry.digit === due) return true;
+  }
+  return false;
 }

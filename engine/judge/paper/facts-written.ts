@@ -1,14 +1,14 @@
 import type { ActionOf } from '../../mat/action.ts';
-import type { Square } from '../../mat/geometry.ts';
-import type { Slot } from '../../vocabulary.ts';
+import { isSameSquare, type Square } from '../../mat/geometry.ts';
+import type { Sheet } from '../../mat/sheet.ts';
 import { noted, withPaper } from '../changes.ts';
 import { finding, NOTHING_YET, sceneWith, staleFinding, trueDue } from '../ledger.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from '../scene.ts';
-import { factStep, isPair, type Judged, squareFaults } from './facts-faults.ts';
-import { isDoubted, isSwapped, readAgain, readSquares, stands } from './facts-read.ts';
-import { writtenValue } from './facts-row.ts';
+import { factStep, type Judged, squareFaults } from './facts-faults.ts';
+import { isDoubted, keptSquares, readSquares, readSquaresOf, stands } from './facts-read.ts';
+import { dueAt, entryAt, factAt, isHeld, pairAt, valueAt } from './facts-row.ts';
 import { markFaults } from './rows-written.ts';
-import type { Fact, RowOfFacts, Squares } from './squares.ts';
+import type { RowOfFacts, Squares } from './squares.ts';
 
 const NOW: Moment = { at: 'now' };
 
@@ -34,54 +34,59 @@ function assess(scene: Scene, moment: Moment, findings: Finding[]): void {
   const astray = astrayIn(squares, faults);
   // The finish of a row asks for that row alone, unless what stands in it belongs elsewhere.
   const alone = moment.at === 'row' && faults.length === 0;
-  for (let line = 0; line < squares.length; line += 1) {
-    if (alone && line !== moment.row) continue;
-    const read = squares[line]!;
-    const { found } = read.best;
-    for (let index = 0; index < found.length; index += 1) {
-      const fact = found[index]!;
-      const [row, column] = fact.pair;
+  for (let row = 0; row < plan.up.length; row += 1) {
+    if (alone && row !== moment.row) continue;
+    const read = squares[row]!;
+    for (let column = 0; column < plan.across.length; column += 1) {
       const at = row * plan.columns + column;
-      const step = column < 0 ? -1 : (plan.tables.fact[at] ?? -1);
-      if (step < 0) continue;
-      const held =
-        fact.covered.length > 0 ||
-        fact.units !== undefined ||
-        fact.tens !== undefined ||
-        isAmong(astray.named, fact);
-      findings[step] = factFinding(plan, read, fact, held, isAmong(astray.misplaced, fact));
-      findings[plan.tables.where[at]!] = held ? IN_PLACE : read.ends.row ? LEFT_OUT : NOTHING_YET;
+      const step = plan.tables.fact[at];
+      if (step === undefined) continue;
+      const pair = pairAt(row, column);
+      const held = isHeld(read.best, column) || isAmong(astray.named, pair);
+      const elsewhere = isAmong(astray.misplaced, pair);
+      findings[step] = factFinding(plan, read, column, held, elsewhere);
+      findings[plan.tables.where[at]!] = held
+        ? IN_PLACE
+        : read.best.ends.row
+          ? LEFT_OUT
+          : NOTHING_YET;
     }
   }
   markFaults(faults, findings);
 }
 
-function isAmong(pairs: readonly Square[], fact: Fact): boolean {
-  return pairs.length > 0 && pairs.some((pair) => isPair(fact, pair));
+function isAmong(pairs: readonly Square[], pair: Square): boolean {
+  for (let index = 0; index < pairs.length; index += 1) {
+    if (isSameSquare(pairs[index]!, pair)) return true;
+  }
+  return false;
 }
 
 /** `held`: something stands, or stood, for the fact; `elsewhere`: its digits, or one of them, stand where they are not due. */
 function factFinding(
   plan: Plan,
-  { ends, lapsed }: RowOfFacts,
-  fact: Fact,
+  { best, lapsed }: RowOfFacts,
+  column: number,
   held: boolean,
   elsewhere: boolean,
 ): Finding {
-  const { due } = fact;
+  const { row, ends } = best;
+  const due = dueAt(plan, best, column);
   if (!elsewhere && !held) {
     return ends.row && (due ?? 0) === 0
       ? finding('right', true, null, 0)
       : finding('none', false, null, due);
   }
-  const value = writtenValue(fact);
+  const value = valueAt(best, column);
   if (due === null) return finding('none', false, value, null);
+  const follows = due !== trueDue(plan, pairAt(row, column));
+  if (value === due && !follows) return RIGHT[due]!;
+  const fact = factAt(plan, best, column);
   const whole = stands(lapsed, fact, 'units') && stands(lapsed, fact, 'tens');
   if (!ends.row && !whole) return finding('none', false, value, null);
   // What is right but stands elsewhere is as good as the due value.
   const own = whole && fact.covered.length === 0 ? value : due;
-  const follows = own !== trueDue(plan, fact.pair);
-  return !follows && own === due ? RIGHT[due]! : staleFinding(follows, own, due, own !== due);
+  return staleFinding(own !== trueDue(plan, fact.pair), own, due, own !== due);
 }
 
 /** Most facts are just right: the same finding for all that make as much. */
@@ -91,11 +96,10 @@ const RIGHT = Array.from({ length: 9 * 9 + 1 }, (_, due) => staleFinding(false, 
 const LEFT_OUT = finding('right', true);
 const IN_PLACE = finding('right', false);
 
-/** Remembers how the squares read now: what is right on them stays right. */
-function latchedNow(scene: Scene, moment: Moment): Ledger {
-  const { position, ledger } = scene;
-  if (position.paper.touched === 0) return ledger;
-  const squares = readSquares(scene, moment);
+/** Remembers how the squares read now: what is right on them stays right. `before`: what stood on them then. */
+function latchedSince(before: Sheet['squares'], scene: Scene, moment: Moment): Ledger {
+  const { ledger } = scene;
+  const squares = keptSquares(scene, moment, before);
   return squares === ledger.squares ? ledger : withPaper(ledger, { squares });
 }
 
@@ -105,35 +109,33 @@ const note: Note<Pen> = (before, after, action, act) => {
   if (!('square' in action)) return { ledger: before.ledger };
   const { plan } = before;
   const now = sceneWith(before, after);
-  const squares = readAgain(now, NOW);
-  const ledger = withPaper(before.ledger, { squares });
+  const ledger = latchedSince(before.position.paper.squares, now, NOW);
   if (action.do === 'rub') return { ledger };
   const { square, slot, digit: given } = action;
-  const read = squares[square[0]]!;
+  const scene = ledger === before.ledger ? now : sceneWith(before, after, ledger);
+  const read = readSquaresOf(scene, NOW, square[0]);
   // Nothing of a quiet row is part of a fault.
-  const fault = read.quiet
-    ? undefined
-    : squareFaults(now, squares).find(({ acts }) => acts.includes(act));
+  const fault = read.quiet ? undefined : faultOf(squareFaults(scene, readSquares(scene, NOW)), act);
   if (fault !== undefined) return noted(ledger, fault.step, 'wrong', given, fault.due);
-  const fact = factOf(read, square, slot, act);
-  if (fact === undefined) return { ledger };
-  const follows = fact.due !== trueDue(plan, fact.pair);
-  const open = fact.due === null || isDoubted(read, act);
+  const isUnits = (slot === 'own') !== read.best.swapped;
+  const column = isUnits ? square[1] : square[1] - 1;
+  // It may name another fact than that of its slot.
+  if (entryAt(read.best, column, isUnits ? 'units' : 'tens') === undefined) return { ledger };
+  const due = dueAt(plan, read.best, column);
+  const pair = pairAt(square[0], column);
+  const follows = due !== trueDue(plan, pair);
+  const open = due === null || isDoubted(plan, read, act);
   const verdict = open ? 'neutral' : follows ? 'follows' : 'right';
-  return noted(ledger, factStep(plan, fact.pair), verdict, given, fact.due);
+  return noted(ledger, factStep(plan, pair), verdict, given, due);
 };
 
-/** The fact that the digit belongs to, unless it names another than that of its slot. */
-function factOf(read: RowOfFacts, [, column]: Square, slot: Slot, act: number): Fact | undefined {
-  const { found } = read.best;
-  const isUnits = (slot === 'own') !== isSwapped(read);
-  const fact = found[column - (isUnits ? 0 : 1) - (found[0]?.pair[1] ?? 0)];
-  return (isUnits ? fact?.units : fact?.tens)?.act === act ? fact : undefined;
+function faultOf(faults: readonly Judged[], act: number): Judged | undefined {
+  return faults.find(({ acts }) => acts.includes(act));
 }
 
 /** Facts may be written before their tiles lie. */
 const noteTile: Note<ActionOf<'layTile'>> = (before, after) => ({
-  ledger: latchedNow(sceneWith(before, after), NOW),
+  ledger: latchedSince(after.paper.squares, sceneWith(before, after), NOW),
 });
 
 /** Each fact of two digits that are not zero is written on the squares: its value, and where it stands. */
@@ -150,6 +152,6 @@ export const factsWritten: Aspect = {
       ),
     ),
   notes: { write: note, rub: note, layTile: noteTile },
-  latch: latchedNow,
+  latch: (scene, moment) => latchedSince(scene.position.paper.squares, scene, moment),
   assess,
 };

@@ -16,22 +16,17 @@ export function squareOf([row, column]: Square, part: Part): Square {
   return part === 'units' ? [row, column] : [row, column + 1];
 }
 
-/** One fact on the squares: what its own tiles make due and what stands in its two slots. */
-export interface Fact {
-  readonly pair: Square;
-  /** null: a tile is missing, so nothing is owed or forbidden yet. */
-  readonly due: number | null;
-  readonly units: Entry | undefined;
-  readonly tens: Entry | undefined;
-  /** Slots where a digit stands now that names another pair. */
-  readonly covered: readonly Part[];
-  /** How much of it is amiss, as long as nothing of its row is lost. */
-  readonly amiss: number;
+/** One row of squares in one way of reading it; `swapped`: its slots are used the other way round. */
+export interface RowWay {
+  readonly row: number;
+  readonly line: SquareLine | undefined;
+  readonly tiles: Desk['tiles'];
+  readonly ends: Ends;
+  readonly swapped: boolean;
 }
 
-/** One row of squares read one way. */
-export interface RowRead {
-  readonly found: readonly Fact[];
+/** How it reads that way. */
+export interface RowRead extends RowWay {
   /** Digits that say of themselves that they belong to another pair, by square. */
   readonly lost: readonly Entry[];
   readonly amiss: number;
@@ -43,20 +38,26 @@ export interface Ends {
   readonly all: boolean;
 }
 
+/** One fact on the squares: what its own tiles make due and what stands in its two slots. */
+export interface Fact {
+  readonly pair: Square;
+  /** null: a tile is missing, so nothing is owed or forbidden yet. */
+  readonly due: number | null;
+  readonly units: Entry | undefined;
+  readonly tens: Entry | undefined;
+  /** Slots where a digit stands now that names another pair. */
+  readonly covered: readonly Part[];
+}
+
 /** Digits of the facts of a row, by `factSlot`. */
 export type FactDigits = readonly (number | undefined)[];
 
 /** A row of squares as it reads best: its slots as usual, or all swapped. */
 export interface RowOfFacts {
-  /** What it was read from. */
-  readonly tiles: Desk['tiles'];
-  readonly line: SquareLine | undefined;
-  readonly ends: Ends;
-  readonly usual: RowRead;
-  /** The other way round; the usual way again where that leaves nothing amiss. */
-  readonly other: RowRead;
-  /** The better of the two. */
+  /** The better of the two ways. */
   readonly best: RowRead;
+  /** The other one; null: it was not looked at, for the usual way leaves nothing amiss. */
+  readonly other: RowRead | null;
   /** Nothing in it is a fault, whatever stands in other rows. */
   readonly quiet: boolean;
   /** The digits that were right where they stood, in slots where nothing right stands any more. */
@@ -65,3 +66,11 @@ export interface RowOfFacts {
 
 /** By row of the mat. */
 export type Squares = readonly RowOfFacts[];
+
+/** What is remembered of a row: how it read when it was last looked at; what stands there has been the same since. */
+export interface RowKept {
+  readonly tiles: Desk['tiles'];
+  readonly ends: Ends;
+  readonly swapped: boolean;
+  readonly lapsed: FactDigits;
+}
