@@ -21,14 +21,17 @@ const note: Note<ActionOf<'layTile'> | ActionOf<'liftTile'>> = (before, _after, 
   return { ledger, remark: { step, verdict: given === due ? 'right' : 'wrong', given, due } };
 };
 
+/** Most tiles are just right: the same finding for all with the same digit. */
+const RIGHT = Array.from({ length: 10 }, (_, digit) => finding('right', false, digit, digit));
+
 function assessEdge({ plan, position }: Scene, edge: Edge, findings: Finding[]): void {
   const digits = digitsOn(plan, edge);
   const tiles = position.tiles[edge];
   for (let index = 0; index < digits.length; index += 1) {
     const due = digits[index]!;
     const given = tiles[index] ?? null;
-    const grade = given === null ? 'none' : given === due ? 'right' : 'wrong';
-    findings[tileStep(plan, edge, index)] = finding(grade, false, given, due);
+    findings[tileStep(plan, edge, index)] =
+      given === due ? RIGHT[due]! : finding(given === null ? 'none' : 'wrong', false, given, due);
   }
   for (let index = digits.length; index < tiles.length; index += 1) {
     const given = tiles[index] ?? null;

@@ -136,8 +136,17 @@ function finish<P>(
   const row = Number(what.slice('row:'.length));
   if (row >= writtenRows(problem)) return 'nothingToFinish';
   if (rows.includes(row)) return position;
-  const more = [...rows, row].sort((a, b) => a - b);
-  return ended(position, { rows: more, product, problem: false });
+  return ended(position, { rows: inserted(rows, row), product, problem: false });
+}
+
+/** From the lowest up. */
+function inserted(rows: readonly number[], row: number): readonly number[] {
+  const more = new Array<number>(rows.length + 1);
+  let at = rows.length;
+  for (; at > 0 && rows[at - 1]! > row; at -= 1) more[at] = rows[at - 1]!;
+  more[at] = row;
+  for (at -= 1; at >= 0; at -= 1) more[at] = rows[at]!;
+  return more;
 }
 
 function ended<P>(
