@@ -16,6 +16,7 @@ import {
   firstColumn,
   isRight,
   isTurned,
+  lostOf,
   NOT_ENDED,
   NOWHERE,
   pairAt,
@@ -140,20 +141,23 @@ export function keptSquares(
   const { plan, position, ledger, memo } = scene;
   const { tiles, paper } = position;
   const ended = endedRows(scene, moment);
-  let all = ledger.squares;
+  let all: (RowKept | undefined)[] | undefined;
   for (let row = 0; row < paper.squares.length; row += 1) {
     const line = paper.squares[row];
     if (line === undefined) continue;
-    const known = all[row];
+    const known = ledger.squares[row];
     const ends = endsOf(ended, row);
     if (line === before[row] && known?.tiles === tiles && known.ends === ends) continue;
     const past = known === undefined ? undefined : readAsKept(scene, row, before[row], known);
     const read = readRow(plan, row, line, tiles, ends, past);
     const now = keptOf(read, known);
-    if (now !== known) all = placed(all, row, now);
+    if (now !== known) {
+      all ??= placed(ledger.squares, row, now);
+      all[row] = now;
+    }
     kept(memo, ROWS + 2 * row, read, now, line);
   }
-  return all;
+  return all ?? ledger.squares;
 }
 
 function keptOf({ best, lapsed }: RowOfFacts, known: RowKept | undefined): RowKept {
@@ -192,7 +196,7 @@ function readRow(
 }
 
 function rowOf(plan: Plan, best: RowRead, other: RowRead | null, lapsed: FactDigits): RowOfFacts {
-  const quiet = best.amiss === 0 || (best.lost.length === 0 && !isLoud(plan, best, lapsed));
+  const quiet = best.amiss === 0 || (best.lost === 0 && !isLoud(plan, best, lapsed));
   return { best, other, quiet, lapsed };
 }
 
@@ -244,8 +248,8 @@ export function amissIn(plan: Plan, { best, lapsed }: RowOfFacts): readonly Amis
 
 /** The digits that name another pair, in the order in which their squares were first written on. */
 export function lostIn({ best }: RowOfFacts): readonly Entry[] {
-  const { lost, line } = best;
-  return lost.length < 2 ? lost : inOrder(lost, line!);
+  const lost = lostOf(best);
+  return lost.length < 2 ? lost : inOrder(lost, best.line!);
 }
 
 function inOrder(lost: readonly Entry[], line: SquareLine): readonly Entry[] {

@@ -1,6 +1,6 @@
 import type { Square } from '../../mat/geometry.ts';
 import type { Entry, SquareLine } from '../../mat/sheet.ts';
-import { added, trueDue } from '../ledger.ts';
+import { trueDue } from '../ledger.ts';
 import type { Plan } from '../scene.ts';
 import { type Ends, type Fact, PARTS, type Part, type RowRead, type RowWay } from './squares.ts';
 
@@ -11,7 +11,6 @@ export const ALL_ENDED: Ends = { row: true, all: true };
 const NOTHING_COVERED: readonly Part[] = [];
 const UNITS_COVERED: readonly Part[] = ['units'];
 const TENS_COVERED: readonly Part[] = ['tens'];
-const NOTHING_LOST: readonly Entry[] = [];
 
 export function digitDue(due: number, part: Part): number {
   return part === 'units' ? due % 10 : Math.floor(due / 10);
@@ -166,10 +165,11 @@ export function readWay(
   ends: Ends,
   swapped: boolean,
 ): RowRead {
-  const read = { row, line, tiles, ends, swapped, lost: NOTHING_LOST, amiss: 0 };
-  read.lost = lostIn(read);
+  const read = { row, line, tiles, ends, swapped, lost: 0, amiss: 0 };
+  for (let column = 0; line !== undefined && column < line.length; column += 1)
+    read.lost += lostAt(read, column, 'units') + lostAt(read, column - 1, 'tens');
   // A digit that names another pair than its slot's speaks for the other way more than a wrong one.
-  read.amiss = 2 * read.lost.length;
+  read.amiss = 2 * read.lost;
   for (let column = -1; column < tiles.bottom.length; column += 1)
     read.amiss += amissAt(plan, read, column);
   return read;
@@ -183,12 +183,20 @@ export function readBeside(
   slot: number,
 ): RowRead {
   const { row, tiles, ends, swapped } = before;
-  const read = { row, line, tiles, ends, swapped, lost: NOTHING_LOST, amiss: before.amiss };
   const column = columnIn(swapped, slot);
-  if (before.lost.length > 0 || isCoveredAt(read, column, partIn(swapped, slot)))
+  const part = partIn(swapped, slot);
+  const read = { row, line, tiles, ends, swapped, lost: before.lost, amiss: before.amiss };
+  read.lost += lostAt(read, column, part) - lostAt(before, column, part);
+  // What is lost may stand for what lacks elsewhere in a row that has ended.
+  if (ends.row && read.lost + before.lost > 0)
     return readWay(plan, row, line, tiles, ends, swapped);
+  read.amiss += 2 * (read.lost - before.lost);
   read.amiss += amissAt(plan, read, column) - amissAt(plan, before, column);
   return read;
+}
+
+function lostAt(way: RowWay, column: number, part: Part): number {
+  return isCoveredAt(way, column, part) ? 1 : 0;
 }
 
 /** Whether a digit stands there that belongs to another pair. */
@@ -197,16 +205,15 @@ function isCoveredAt(way: RowWay, column: number, part: Part): boolean {
   return digit !== undefined && isLost(digit, way.row, column);
 }
 
-/** The digits that name another pair than that of their slot. */
-function lostIn(way: RowWay): readonly Entry[] {
-  const { line } = way;
-  let lost = NOTHING_LOST;
-  for (let column = 0; line !== undefined && column < line.length; column += 1) {
-    if (line[column] === undefined) continue;
-    if (isCoveredAt(way, column, 'units')) lost = added(lost, digitAt(way, column, 'units')!);
-    if (isCoveredAt(way, column - 1, 'tens')) lost = added(lost, digitAt(way, column - 1, 'tens')!);
+/** The digits that name another pair than that of their slot, by square. */
+export function lostOf(way: RowRead): readonly Entry[] {
+  const { lost } = way;
+  const all: Entry[] = [];
+  for (let column = 0; all.length < lost; column += 1) {
+    if (isCoveredAt(way, column, 'units')) all.push(digitAt(way, column, 'units')!);
+    if (isCoveredAt(way, column - 1, 'tens')) all.push(digitAt(way, column - 1, 'tens')!);
   }
-  return lost;
+  return all;
 }
 
 /** A digit that would come from beyond the last column speaks for the other way more than a wrong one. */
@@ -239,9 +246,9 @@ function isAmiss(
 /** Written over by what is counted already, or standing elsewhere with its name. */
 function isExcused(read: RowRead, column: number, part: Part, due: number): boolean {
   if (isCoveredAt(read, column, part)) return true;
-  for (let index = 0; index < read.lost.length; index += 1) {
-    const entry = read.lost[index]!;
-    if (!isLost(entry, read.row, column) && entry.digit === due) return true;
-  }
-  return false;
+  return read.lost > 0 && isNamed(lostOf(read), read.row, column, due);
+}
+
+function isNamed(lost: readonly Entry[], row: number, column: number, digit: number): boolean {
+  return lost.some((entry) => !isLost(entry, row, column) && entry.digit === digit);
 }

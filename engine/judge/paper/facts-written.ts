@@ -6,7 +6,7 @@ import { finding, NOTHING_YET, sceneWith, staleFinding, trueDue } from '../ledge
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from '../scene.ts';
 import { factStep, type Judged, squareFaults } from './facts-faults.ts';
 import { isDoubted, keptSquares, readSquares, readSquaresOf, stands } from './facts-read.ts';
-import { dueAt, entryAt, factAt, isHeld, pairAt, valueAt } from './facts-row.ts';
+import { dueAt, entryAt, factAt, isHeld, lostOf, pairAt, valueAt } from './facts-row.ts';
 import { markFaults } from './rows-written.ts';
 import type { RowOfFacts, Squares } from './squares.ts';
 
@@ -20,9 +20,8 @@ interface Astray {
 const NOTHING_ASTRAY: Astray = { named: [], misplaced: [] };
 
 function astrayIn(squares: Squares, faults: readonly Judged[]): Astray {
-  if (faults.length === 0 && squares.every(({ best }) => best.lost.length === 0))
-    return NOTHING_ASTRAY;
-  const named = squares.flatMap(({ best }) => best.lost.map(({ of }) => of!));
+  if (faults.length === 0 && squares.every(({ best }) => best.lost === 0)) return NOTHING_ASTRAY;
+  const named = squares.flatMap(({ best }) => lostOf(best).map(({ of }) => of!));
   const misplaced = faults.filter(({ kind }) => kind === 'where').map(({ pair }) => pair);
   return named.length + misplaced.length === 0 ? NOTHING_ASTRAY : { named, misplaced };
 }
@@ -134,9 +133,11 @@ function faultOf(faults: readonly Judged[], act: number): Judged | undefined {
 }
 
 /** Facts may be written before their tiles lie. */
-const noteTile: Note<ActionOf<'layTile'>> = (before, after) => ({
-  ledger: latchedSince(after.paper.squares, sceneWith(before, after), NOW),
-});
+const noteTile: Note<ActionOf<'layTile'>> = (before, after) => {
+  const { squares, touched } = after.paper;
+  if (touched === 0) return { ledger: before.ledger };
+  return { ledger: latchedSince(squares, sceneWith(before, after), NOW) };
+};
 
 /** Each fact of two digits that are not zero is written on the squares: its value, and where it stands. */
 export const factsWritten: Aspect = {

@@ -27,8 +27,8 @@ export interface RowWay {
 
 /** How it reads that way. */
 export interface RowRead extends RowWay {
-  /** Digits that say of themselves that they belong to another pair, by square. */
-  readonly lost: readonly Entry[];
+  /** How many digits say of themselves that they belong to another pair than that of their slot. */
+  readonly lost: number;
   readonly amiss: number;
 }
 
