@@ -1,5 +1,6 @@
 import { kept, recalled, slots } from '../judge/memo.ts';
-import { lostIn, readSquares, readyIn } from '../judge/paper/facts-read.ts';
+import { readSquares } from '../judge/paper/facts-kept.ts';
+import { lostIn, readyIn } from '../judge/paper/facts-read.ts';
 import { digitDue, factsOf, isRight } from '../judge/paper/facts-row.ts';
 import { factsWritten } from '../judge/paper/facts-written.ts';
 import { pens } from '../judge/paper/pens.ts';

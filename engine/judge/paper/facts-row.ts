@@ -131,9 +131,10 @@ export function pairAt(row: number, column: number): Square {
   return PAIRS[row]![column + 1]!;
 }
 
-/** Of the squares of a row, by column and slot: the only one in which something else stands; in place of one: none or several. */
+/** In place of a slot of a row. */
 export const NOWHERE = -1;
 
+/** The only slot in which something else stands: twice its column, and one more where it is that from the right. */
 export function slotChanged(before: RowWay['line'], now: RowWay['line']): number {
   let only = NOWHERE;
   if (before === undefined || now === undefined) return only;
@@ -147,11 +148,12 @@ export function slotChanged(before: RowWay['line'], now: RowWay['line']): number
   return only;
 }
 
-/** What the slot is for in this way, and the column of the fact to which it belongs. */
+/** What such a slot is for, */
 export function partIn(swapped: boolean, slot: number): Part {
   return (slot % 2 === 0) === swapped ? 'tens' : 'units';
 }
 
+/** and the column of the fact to which it belongs. */
 export function columnIn(swapped: boolean, slot: number): number {
   const column = slot >> 1;
   return partIn(swapped, slot) === 'units' ? column : column - 1;
