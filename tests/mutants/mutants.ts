@@ -145,7 +145,7 @@ export const mutants: readonly Mutant[] = [
   writing(
     'engine/judge/paper/facts-read.ts',
     'a row of facts is read the other way round at every tie',
-    'keptIn(known, other.found) > keptIn(known, usual.found);',
+    'stayIn(plan, other, past) > stayIn(plan, usual, past);',
     'true;',
   ),
   writing(
