@@ -1,4 +1,4 @@
-import type { Ledger, Noted, Remark } from './scene.ts';
+import type { Ledger, Noted, OnPaper, Readings, Remark } from './scene.ts';
 
 /**
  * The ledger with one thing changed. Each is written out, so that every ledger is laid out alike: a spread makes a
@@ -12,24 +12,8 @@ function withBars(
   halves: Ledger['halves'],
   disturbed: number,
 ): Ledger {
-  const { read, said, saidThen, answered, seen, lines, sumLine, pens, sumPens, squares } = ledger;
-  return {
-    plots,
-    heaps,
-    debts,
-    halves,
-    disturbed,
-    read,
-    said,
-    saidThen,
-    answered,
-    seen,
-    lines,
-    sumLine,
-    pens,
-    sumPens,
-    squares,
-  };
+  const { readings, onPaper } = ledger;
+  return { plots, heaps, debts, halves, disturbed, readings, onPaper };
 }
 
 export function withPlots(ledger: Ledger, plots: Ledger['plots'], heaps = ledger.heaps): Ledger {
@@ -53,50 +37,30 @@ export function withHalves(ledger: Ledger, halves: Ledger['halves']): Ledger {
   return withDebts(ledger, ledger.debts, halves);
 }
 
-type Readings = Pick<Ledger, 'read' | 'said' | 'saidThen' | 'answered' | 'seen'>;
-
-export function withReadings(ledger: Ledger, readings: Partial<Readings>): Ledger {
-  const { plots, heaps, debts, halves, disturbed, lines, sumLine, pens, sumPens, squares } = ledger;
-  return {
-    plots,
-    heaps,
-    debts,
-    halves,
-    disturbed,
-    read: readings.read ?? ledger.read,
-    said: readings.said ?? ledger.said,
-    saidThen: readings.saidThen ?? ledger.saidThen,
-    answered: readings.answered ?? ledger.answered,
-    seen: readings.seen ?? ledger.seen,
-    lines,
-    sumLine,
-    pens,
-    sumPens,
-    squares,
+export function withReadings(ledger: Ledger, changed: Partial<Readings>): Ledger {
+  const { plots, heaps, debts, halves, disturbed, onPaper } = ledger;
+  const before = ledger.readings;
+  const readings = {
+    read: changed.read ?? before.read,
+    said: changed.said ?? before.said,
+    saidThen: changed.saidThen ?? before.saidThen,
+    answered: changed.answered ?? before.answered,
+    seen: changed.seen ?? before.seen,
   };
+  return { plots, heaps, debts, halves, disturbed, readings, onPaper };
 }
 
-type OnPaper = Pick<Ledger, 'lines' | 'sumLine' | 'pens' | 'sumPens' | 'squares'>;
-
-export function withPaper(ledger: Ledger, paper: Partial<OnPaper>): Ledger {
-  const { plots, heaps, debts, halves, disturbed, read, said, saidThen, answered, seen } = ledger;
-  return {
-    plots,
-    heaps,
-    debts,
-    halves,
-    disturbed,
-    read,
-    said,
-    saidThen,
-    answered,
-    seen,
-    lines: paper.lines ?? ledger.lines,
-    sumLine: paper.sumLine ?? ledger.sumLine,
-    pens: paper.pens ?? ledger.pens,
-    sumPens: paper.sumPens ?? ledger.sumPens,
-    squares: paper.squares ?? ledger.squares,
+export function withPaper(ledger: Ledger, changed: Partial<OnPaper>): Ledger {
+  const { plots, heaps, debts, halves, disturbed, readings } = ledger;
+  const before = ledger.onPaper;
+  const onPaper = {
+    lines: changed.lines ?? before.lines,
+    sumLine: changed.sumLine ?? before.sumLine,
+    pens: changed.pens ?? before.pens,
+    sumPens: changed.sumPens ?? before.sumPens,
+    squares: changed.squares ?? before.squares,
   };
+  return { plots, heaps, debts, halves, disturbed, readings, onPaper };
 }
 
 /** What a note makes of an action, laid out alike for the same reason. */

@@ -63,16 +63,8 @@ export function emptyLedger(plan: Plan): Ledger {
     debts: [],
     halves: [],
     disturbed: 0,
-    read: [],
-    said: [],
-    saidThen: [],
-    answered: [],
-    seen: [],
-    lines: [],
-    sumLine: [],
-    pens: [],
-    sumPens: [],
-    squares: [],
+    readings: { read: [], said: [], saidThen: [], answered: [], seen: [] },
+    onPaper: { lines: [], sumLine: [], pens: [], sumPens: [], squares: [] },
   };
 }
 

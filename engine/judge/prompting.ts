@@ -88,7 +88,7 @@ const note: Note<ActionOf<'say'>> = (before, after, action) => {
   if (due === null) return noted(ledger, step, 'neutral', given, due);
   if (!isRight(scene, prompt, action.answer, due)) return noted(ledger, step, 'wrong', given, due);
   const latched = keep(scene, action.prompt, action.answer, due);
-  const verdict = latched.answered[action.prompt]!.follows ? 'follows' : 'right';
+  const verdict = latched.readings.answered[action.prompt]!.follows ? 'follows' : 'right';
   return noted(latched, step, verdict, given, due);
 };
 
@@ -96,7 +96,9 @@ function keep(scene: Scene, index: number, answer: Answer, due: string): Ledger 
   const prompt = scene.plan.problem.prompts[index]!;
   const follows = prompt.ask === 'number' && due !== trueNumber(scene, prompt);
   const entry = { given: shown(answer), follows };
-  return withReadings(scene.ledger, { answered: placed(scene.ledger.answered, index, entry) });
+  return withReadings(scene.ledger, {
+    answered: placed(scene.ledger.readings.answered, index, entry),
+  });
 }
 
 function findingOf(scene: Scene, moment: Moment, index: number): Finding {
@@ -105,7 +107,7 @@ function findingOf(scene: Scene, moment: Moment, index: number): Finding {
   const due = dueOf(scene, prompt, moment);
   if (answer === undefined) return finding('none', false, null, due);
   const given = shown(answer);
-  const before = scene.ledger.answered[index];
+  const before = scene.ledger.readings.answered[index];
   if (before?.given === given) return finding('right', before.follows, given, due);
   if (due === null) return finding('none', false, given, null);
   if (!isRight(scene, prompt, answer, due)) return finding('wrong', false, given, due);

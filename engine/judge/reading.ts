@@ -38,7 +38,7 @@ const note: Note<ActionOf<'write'>> = (before, after, action) => {
 };
 
 function latched(ledger: Ledger, index: number, given: number, follows: boolean): Ledger {
-  return withReadings(ledger, { read: placed(ledger.read, index, { given, follows }) });
+  return withReadings(ledger, { read: placed(ledger.readings.read, index, { given, follows }) });
 }
 
 function findingOf(scene: Scene, moment: Moment, own: Reading, index: number): Finding {
@@ -47,7 +47,7 @@ function findingOf(scene: Scene, moment: Moment, own: Reading, index: number): F
   const truth = plan.product[index] ?? 0;
   const due = own.bottom[index] ?? null;
   if (digit === undefined) return unwritten(scene, moment, own, index);
-  const before = ledger.read[index];
+  const before = ledger.readings.read[index];
   if (before?.given === digit) return finding('right', before.follows, digit, due);
   if (!isOver(moment) && own.ready <= index) return finding('none', false, digit, null);
   return finding(isDue(own, index, digit) ? 'right' : 'wrong', digit !== truth, digit, due);
@@ -124,7 +124,7 @@ function latch(scene: Scene, moment: Moment): Ledger {
     const digit = digits[index];
     if (digit === undefined || !isDue(own, index, digit)) continue;
     if (!isOver(moment) && own.ready <= index) continue;
-    if (ledger.read[index]?.given === digit) continue;
+    if (ledger.readings.read[index]?.given === digit) continue;
     ledger = latched(ledger, index, digit, digit !== (scene.plan.product[index] ?? 0));
   }
   return ledger;

@@ -33,17 +33,17 @@ function rightNow(scene: Scene, row: number, text: string): boolean {
 function latched(scene: Scene, row: number, text: string): Ledger {
   const follows = amountSaid(scene, row, text) !== trueRow(scene.plan, row);
   const entry = { given: text, follows };
-  return withReadings(scene.ledger, { said: placed(scene.ledger.said, row, entry) });
+  return withReadings(scene.ledger, { said: placed(scene.ledger.readings.said, row, entry) });
 }
 
 /** Said of a row that still lacks bars: right after all if nothing more comes to it. */
 function rightThen({ plan, ledger }: Scene, row: number, text: string): Ledger {
   const entry = { given: `${text} of ${laidOn(plan, ledger, row)}`, follows: true };
-  return withReadings(ledger, { saidThen: placed(ledger.saidThen, row, entry) });
+  return withReadings(ledger, { saidThen: placed(ledger.readings.saidThen, row, entry) });
 }
 
 function wasRight({ plan, ledger }: Scene, row: number, text: string): boolean {
-  return ledger.saidThen[row]?.given === `${text} of ${laidOn(plan, ledger, row)}`;
+  return ledger.readings.saidThen[row]?.given === `${text} of ${laidOn(plan, ledger, row)}`;
 }
 
 function laidOn(plan: Plan, { plots }: Ledger, row: number): string {
@@ -76,7 +76,7 @@ const note: Note<ActionOf<'say'>> = (before, after, action) => {
   }
   if (!right) return noted(ledger, step, 'wrong', answer, due);
   const next = latched(scene, row, answer);
-  const verdict = next.said[row]!.follows ? 'follows' : 'right';
+  const verdict = next.readings.said[row]!.follows ? 'follows' : 'right';
   return noted(next, step, verdict, answer, due);
 };
 
@@ -89,7 +89,7 @@ function findingOf(scene: Scene, moment: Moment, row: number): Finding {
   const { position, ledger } = scene;
   const text = position.said.rows[row];
   if (text === undefined) return unsaid(scene, moment, row);
-  const before = ledger.said[row];
+  const before = ledger.readings.said[row];
   if (before?.given === text) return finding('right', before.follows, text, text);
   if (!asked(scene, moment, row)) return finding('none', false, text, null);
   const right = rightNow(scene, row, text) || wasRight(scene, row, text);
@@ -116,7 +116,7 @@ function latch(scene: Scene, moment: Moment): Ledger {
     const text = rows[row];
     if (text === undefined) continue;
     if (scene.plan.tables.said[row] === undefined || !asked(scene, moment, row)) continue;
-    if (ledger.said[row]?.given === text) continue;
+    if (ledger.readings.said[row]?.given === text) continue;
     if (rightNow(scene, row, text))
       ledger = latched(sceneWith(scene, scene.position, ledger), row, text);
   }

@@ -153,7 +153,13 @@ export interface Ledger {
   readonly halves: readonly Half[];
   /** Bit r: something of row r was slid, or something came down on it. */
   readonly disturbed: number;
-  /** What was right when it was read, said or answered: once right it stays right. By place from the origin, */
+  readonly readings: Readings;
+  readonly onPaper: OnPaper;
+}
+
+/** What was right when it was read, said or answered: once right it stays right. */
+export interface Readings {
+  /** By place from the origin, */
   readonly read: Latches;
   /** by row, */
   readonly said: Latches;
@@ -163,7 +169,11 @@ export interface Ledger {
   readonly answered: Latches;
   /** What lay in a row when it was written, by row; kept only beside debts. */
   readonly seen: readonly (bigint | undefined)[];
-  /** The same for lines of digits: by row, each way in which it was read, */
+}
+
+/** The same for what is written. */
+export interface OnPaper {
+  /** Lines of digits: by row, each way in which it was read, */
   readonly lines: readonly (readonly KeptLine[] | undefined)[];
   /** and for the sum. */
   readonly sumLine: readonly KeptLine[];

@@ -2,7 +2,7 @@ import { MAT_LIMITS } from '../../mat/geometry.ts';
 import type { Sheet, SquareLine } from '../../mat/sheet.ts';
 import { isOver, placed } from '../ledger.ts';
 import { kept, recalled, slots } from '../memo.ts';
-import type { Ledger, Moment, Scene } from '../scene.ts';
+import type { Moment, OnPaper, Scene } from '../scene.ts';
 import { asKept, readRow } from './facts-read.ts';
 import { ALL_ENDED, NOT_ENDED, ROW_ENDED } from './facts-row.ts';
 import type { Ends, RowKept, RowOfFacts, Squares } from './squares.ts';
@@ -19,12 +19,12 @@ export function readSquares(scene: Scene, moment: Moment): Squares {
   const asked = moment.at === 'row' ? moment.row : -1;
   const slot = SQUARES + (isOver(moment) ? 1 : 0);
   return (
-    recalled(memo, slot, ledger.squares, tiles, paper.squares, finished.rows, asked) ??
+    recalled(memo, slot, ledger.onPaper.squares, tiles, paper.squares, finished.rows, asked) ??
     kept(
       memo,
       slot,
       allRows(scene, moment),
-      ledger.squares,
+      ledger.onPaper.squares,
       tiles,
       paper.squares,
       finished.rows,
@@ -44,7 +44,7 @@ export function readSquaresOf(scene: Scene, moment: Moment, row: number): RowOfF
   const { plan, position, ledger, memo } = scene;
   const { tiles, paper } = position;
   const line = paper.squares[row];
-  const known = ledger.squares[row];
+  const known = ledger.onPaper.squares[row];
   const ends = endsOf(endedRows(scene, moment), row);
   const past = known === undefined ? undefined : readAsKept(scene, row, line, known);
   if (known?.tiles === tiles && known.ends === ends) return past!;
@@ -91,7 +91,7 @@ export function keptSquares(
   scene: Scene,
   moment: Moment,
   before: Sheet['squares'],
-): Ledger['squares'] {
+): OnPaper['squares'] {
   const { plan, position, ledger, memo } = scene;
   const { tiles, paper } = position;
   const ended = endedRows(scene, moment);
@@ -99,19 +99,19 @@ export function keptSquares(
   for (let row = 0; row < paper.squares.length; row += 1) {
     const line = paper.squares[row];
     if (line === undefined) continue;
-    const known = ledger.squares[row];
+    const known = ledger.onPaper.squares[row];
     const ends = endsOf(ended, row);
     if (line === before[row] && known?.tiles === tiles && known.ends === ends) continue;
     const past = known === undefined ? undefined : readAsKept(scene, row, before[row], known);
     const read = readRow(plan, row, line, tiles, ends, past);
     const now = keptOf(read, known);
     if (now !== known) {
-      all ??= placed(ledger.squares, row, now);
+      all ??= placed(ledger.onPaper.squares, row, now);
       all[row] = now;
     }
     kept(memo, ROWS + 2 * row, read, now, line);
   }
-  return all ?? ledger.squares;
+  return all ?? ledger.onPaper.squares;
 }
 
 function keptOf({ best, lapsed }: RowOfFacts, known: RowKept | undefined): RowKept {

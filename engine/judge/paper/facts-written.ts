@@ -100,7 +100,7 @@ const IN_PLACE = finding('right', false);
 function latchedSince(before: Sheet['squares'], scene: Scene, moment: Moment): Ledger {
   const { ledger } = scene;
   const squares = keptSquares(scene, moment, before);
-  return squares === ledger.squares ? ledger : withPaper(ledger, { squares });
+  return squares === ledger.onPaper.squares ? ledger : withPaper(ledger, { squares });
 }
 
 type Pen = ActionOf<'write'> | ActionOf<'rub'>;

@@ -53,7 +53,7 @@ export function withLatches(scene: Scene, reading: LineReading): Ledger {
   if (after === undefined || after === before) return ledger;
   const more = added(before === undefined ? kept : without(kept, before), after);
   if (reading.spec.row < 0) return withPaper(ledger, { sumLine: more });
-  return withPaper(ledger, { lines: placed(ledger.lines, reading.spec.row, more) });
+  return withPaper(ledger, { lines: placed(ledger.onPaper.lines, reading.spec.row, more) });
 }
 
 function without(all: readonly KeptLine[], one: KeptLine): readonly KeptLine[] {
@@ -98,7 +98,7 @@ export function keptIn(lines: readonly KeptLine[], way: string): KeptLine | unde
 }
 
 export function keptLines({ ledger }: Scene, { row }: LineSpec): readonly KeptLine[] {
-  return (row < 0 ? ledger.sumLine : ledger.lines[row]) ?? NONE;
+  return (row < 0 ? ledger.onPaper.sumLine : ledger.onPaper.lines[row]) ?? NONE;
 }
 
 /** What was right at one shift is not so at another. */

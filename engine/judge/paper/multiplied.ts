@@ -44,7 +44,18 @@ export const writtenRows: Addends = {
     const { rows } = position.finished;
     const sums = writtenRows.sums(scene);
     return (
-      recalled(memo, READY, sums, lines, begun, rows, strokes, ledger.pens, ledger.lines, claims) ??
+      recalled(
+        memo,
+        READY,
+        sums,
+        lines,
+        begun,
+        rows,
+        strokes,
+        ledger.onPaper.pens,
+        ledger.onPaper.lines,
+        claims,
+      ) ??
       kept(
         memo,
         READY,
@@ -54,8 +65,8 @@ export const writtenRows: Addends = {
         begun,
         rows,
         strokes,
-        ledger.pens,
-        ledger.lines,
+        ledger.onPaper.pens,
+        ledger.onPaper.lines,
         claims,
       )
     );

@@ -7,15 +7,16 @@ import type { Aspect, Ledger, Note, Pens } from '../scene.ts';
 const NO_PENS: Pens = { crossed: [], begun: undefined };
 
 /** Of the line with this index. */
-export function pensOf({ pens, sumPens }: Ledger, line: number): Pens {
+export function pensOf({ onPaper }: Ledger, line: number): Pens {
+  const { pens, sumPens } = onPaper;
   if (line < 0) return NO_PENS;
   return (line < PRODUCT ? pens[line] : sumPens[line - PRODUCT]) ?? NO_PENS;
 }
 
 function withPens(ledger: Ledger, line: number, pens: Pens): Ledger {
   return line < PRODUCT
-    ? withPaper(ledger, { pens: placed(ledger.pens, line, pens) })
-    : withPaper(ledger, { sumPens: placed(ledger.sumPens, line - PRODUCT, pens) });
+    ? withPaper(ledger, { pens: placed(ledger.onPaper.pens, line, pens) })
+    : withPaper(ledger, { sumPens: placed(ledger.onPaper.sumPens, line - PRODUCT, pens) });
 }
 
 const noteBegin: Note<ActionOf<'begin'>> = ({ ledger }, _after, action, act) => {

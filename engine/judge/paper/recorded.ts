@@ -18,7 +18,7 @@ export const recorded: RowSource = {
   see: (scene, row) => {
     const { ledger } = scene;
     if (ledger.debts.length === 0) return ledger;
-    return withReadings(ledger, { seen: placed(ledger.seen, row, liesIn(scene, row)) });
+    return withReadings(ledger, { seen: placed(ledger.readings.seen, row, liesIn(scene, row)) });
   },
 };
 
@@ -33,7 +33,7 @@ function readFrom(scene: Scene, row: number): readonly Columns[] {
   const { plots, halves } = ledger;
   const piles = late ? position.piles : null;
   const pen = late ? lastPen(scene, row) : null;
-  const seen = late ? ledger.seen[row] : null;
+  const seen = late ? ledger.readings.seen[row] : null;
   const slot = COLUMNS + row;
   return (
     recalled(memo, slot, tiles, piles, plots, debts, halves, pen, seen) ??
@@ -68,10 +68,10 @@ function makesNothing({ position }: Scene, row: number): boolean {
 
 /** After a slip with its bars the child reads what lies in the row, or what lay there when it was written. */
 function lying(scene: Scene, row: number): readonly bigint[] {
-  const { debts, seen } = scene.ledger;
+  const { debts, readings } = scene.ledger;
   // A debt of no one row lies between two of them.
   if (!debts.some((debt) => debt.row === row || debt.row < 0 || debt.square[0] === row)) return [];
-  const lay = seen[row];
+  const lay = readings.seen[row];
   return [lay === undefined || !isWritten(scene, row) ? liesIn(scene, row) : lay];
 }
 

@@ -31,14 +31,14 @@ export function rowRead(
     found,
     columns,
     ready,
-    ledger.lines[row],
+    ledger.onPaper.lines[row],
     claims,
     line === NO_LINE ? undefined : lines[line],
     pensOf(ledger, line),
     carry === NO_LINE ? undefined : lines[carry],
     pensOf(ledger, carry),
     single ? lines[PRODUCT_CARRIES] : undefined,
-    single ? ledger.sumPens : undefined,
+    single ? ledger.onPaper.sumPens : undefined,
   );
 }
 
@@ -63,13 +63,13 @@ export function keepRow(
     found,
     columns,
     ready,
-    latched.lines[row],
+    latched.onPaper.lines[row],
     claims,
     line === NO_LINE ? undefined : lines[line],
     pensOf(ledger, line),
     carry === NO_LINE ? undefined : lines[carry],
     pensOf(ledger, carry),
     single ? lines[PRODUCT_CARRIES] : undefined,
-    single ? ledger.sumPens : undefined,
+    single ? ledger.onPaper.sumPens : undefined,
   );
 }

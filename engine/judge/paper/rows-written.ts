@@ -269,7 +269,9 @@ function latchRow(
   const ledger = withLatches(scene, reading);
   const more = ledger !== scene.ledger;
   if (
-    more ? isSteady(ledger.lines[row]!, reading, columns[0]!, columns.length) : known === undefined
+    more
+      ? isSteady(ledger.onPaper.lines[row]!, reading, columns[0]!, columns.length)
+      : known === undefined
   )
     keepRow(scene, ledger, final, found, columns, ready, reading);
   return { ledger, reading };

@@ -94,7 +94,9 @@ function latchSum(
   const ledger = withLatches(scene, reading);
   const more = ledger !== scene.ledger;
   if (
-    more ? isSteady(ledger.sumLine, reading, specs[0]!.columns, specs.length) : known === undefined
+    more
+      ? isSteady(ledger.onPaper.sumLine, reading, specs[0]!.columns, specs.length)
+      : known === undefined
   )
     keepSum(scene, ledger, final, specs, reading);
   return { ledger, reading };
@@ -107,7 +109,7 @@ function sumRead(
   specs: readonly LineSpec[],
 ): LineReading | undefined {
   const { lines } = position.paper;
-  const { sumPens, sumLine } = ledger;
+  const { sumPens, sumLine } = ledger.onPaper;
   const slot = READINGS + (final ? 1 : 0);
   return recalled(
     memo,
@@ -123,7 +125,7 @@ function sumRead(
 
 function keepSum(
   { memo, position, ledger, claims }: Scene,
-  { sumLine }: Ledger,
+  { onPaper }: Ledger,
   final: boolean,
   specs: readonly LineSpec[],
   reading: LineReading,
@@ -132,7 +134,8 @@ function keepSum(
   const slot = READINGS + (final ? 1 : 0);
   const digits = lines[PRODUCT];
   const carries = lines[PRODUCT_CARRIES];
-  return kept(memo, slot, reading, specs, digits, carries, ledger.sumPens, sumLine, claims);
+  const { sumPens } = ledger.onPaper;
+  return kept(memo, slot, reading, specs, digits, carries, sumPens, onPaper.sumLine, claims);
 }
 
 const SPECS = slots(2);
