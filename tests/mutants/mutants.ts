@@ -133,8 +133,8 @@ export const mutants: readonly Mutant[] = [
   judging(
     'engine/judge/run.ts',
     'the mat answers only at a finish, never at a check',
-    "const asks = action.do === 'check' || action.do === 'finish';\n  // The open mat",
-    "const asks = action.do === 'finish';\n  // The open mat",
+    'asked = true;',
+    "asked = action.do === 'finish';",
   ),
   judging(
     'engine/judge/run.ts',
