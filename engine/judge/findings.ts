@@ -1,6 +1,6 @@
 import type { Desk } from '../mat/desk.ts';
 import { MAT_LIMITS } from '../mat/geometry.ts';
-import { isOver, NOTHING_YET } from './ledger.ts';
+import { AT_THE_PRODUCT, isOver, NOTHING_YET, NOW } from './ledger.ts';
 import { kept, recalled, slots } from './memo.ts';
 import type { Finding, Moment, Scene } from './scene.ts';
 import type { StageRules } from './stage.ts';
@@ -50,8 +50,6 @@ export function momentOf({ finished }: Desk): Moment {
   return finished.product ? AT_THE_PRODUCT : NOW;
 }
 
-export const NOW: Moment = { at: 'now' };
-const AT_THE_PRODUCT: Moment = { at: 'product' };
 const AT_THE_END: Moment = { at: 'problem' };
 
 const WITH_ROW = ['laid', 'counted', 'said', 'fact', 'where', 'row', 'zero'];

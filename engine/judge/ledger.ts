@@ -205,6 +205,9 @@ function bareFindings(follows: boolean): Readonly<Record<Grade, Finding>> {
 
 export const NOTHING_YET: Finding = finding('none', false);
 
+export const NOW: Moment = { at: 'now' };
+export const AT_THE_PRODUCT: Moment = { at: 'product' };
+
 /** At the finish of product or problem nothing more is to come. */
 export function isOver(moment: Moment): boolean {
   return moment.at === 'product' || moment.at === 'problem';

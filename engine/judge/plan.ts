@@ -56,6 +56,7 @@ export function makePlan(problem: Problem, aspects: readonly Aspect[]): Plan {
     asked,
     onSquares,
     memo: blankMemo(),
+    told: [],
   };
 }
 

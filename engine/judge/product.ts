@@ -1,5 +1,6 @@
 import { pileValue } from '../mat/position.ts';
 import { ownDue } from './ledger.ts';
+import { kept, recalled, slots } from './memo.ts';
 import type { Scene } from './scene.ts';
 
 /**
@@ -13,28 +14,18 @@ export interface Reading {
   readonly ready: number;
 }
 
-export function reading(scene: Scene): Reading {
-  const { piles, tiles } = scene.position;
-  const { plots, halves } = scene.ledger;
-  // The same mat is read several times for one answer: the last reading is kept beside what it was read from.
-  if (
-    last?.piles !== piles ||
-    last.tiles !== tiles ||
-    last.plots !== plots ||
-    last.halves !== halves
-  ) {
-    last = { piles, tiles, plots, halves, reading: readMat(scene) };
-  }
-  return last.reading;
-}
+const READING = slots(1);
 
-let last: {
-  readonly piles: Scene['position']['piles'];
-  readonly tiles: Scene['position']['tiles'];
-  readonly plots: Scene['ledger']['plots'];
-  readonly halves: Scene['ledger']['halves'];
-  readonly reading: Reading;
-} | null = null;
+/** The same mat is read several times for one answer. */
+export function reading(scene: Scene): Reading {
+  const { memo, position, ledger } = scene;
+  const { piles, tiles } = position;
+  const { plots, halves } = ledger;
+  return (
+    recalled(memo, READING, piles, tiles, plots, halves) ??
+    kept(memo, READING, readMat(scene), piles, tiles, plots, halves)
+  );
+}
 
 function readMat(scene: Scene): Reading {
   const { plan, position } = scene;

@@ -4,7 +4,7 @@ import { amountText, parseNumeral } from '../numerals/numeral.ts';
 import type { Prompt } from '../problem.ts';
 import type { Skill } from '../vocabulary.ts';
 import { noted, withReadings } from './changes.ts';
-import { finding, isOver, placed, sceneWith, stepOf } from './ledger.ts';
+import { finding, isOver, NOW, placed, sceneWith, stepOf } from './ledger.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Scene } from './scene.ts';
 
 type Answer = string | Square;
@@ -82,7 +82,7 @@ const note: Note<ActionOf<'say'>> = (before, after, action) => {
   if (!('prompt' in action)) return { ledger };
   const scene = sceneWith(before, after);
   const prompt = plan.problem.prompts[action.prompt]!;
-  const due = dueOf(scene, prompt, { at: 'now' });
+  const due = dueOf(scene, prompt, NOW);
   const step = stepOf(plan, `prompt:${action.prompt}`);
   const given = shown(action.answer);
   if (due === null) return noted(ledger, step, 'neutral', given, due);

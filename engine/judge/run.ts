@@ -3,8 +3,8 @@ import { applyOnDesk } from '../mat/apply.ts';
 import { type Desk, emptyDesk, shownOf } from '../mat/desk.ts';
 import type { Problem } from '../problem.ts';
 import type { RefusalCode } from '../vocabulary.ts';
-import { charges, findingsOf, momentOf, NOW } from './findings.ts';
-import { emptyLedger, sceneWith } from './ledger.ts';
+import { charges, findingsOf, momentOf } from './findings.ts';
+import { emptyLedger, NOW, sceneWith } from './ledger.ts';
 import { blankMemo, type Memo } from './memo.ts';
 import { makePlan } from './plan.ts';
 import type { Finding, Ledger, Moment, Note, Plan, Scene } from './scene.ts';
@@ -51,7 +51,7 @@ export function startRun(problem: Problem, stage: StageRules): Run {
   };
 }
 
-/** What all works of a problem start from: nothing of it is ever changed. */
+/** What all works of a problem start from: nothing of it is ever changed, but what the plan remembers of itself. */
 interface Ground {
   readonly plan: Plan;
   readonly notes: NotesByName;
@@ -192,7 +192,7 @@ function isAnswered({ stage, policy }: Problem, action: Action, asked: boolean):
     case 'checkpoint':
       return asked;
     case 'end':
-      return asked && action.do === 'finish' && action.what === 'problem';
+      return action.do === 'finish' && action.what === 'problem';
     case 'silent':
       return false;
   }

@@ -6,7 +6,7 @@ import type { Skill, Verdict } from '../vocabulary.ts';
 import type { Memo } from './memo.ts';
 import type { KeptLine } from './paper/line-reading.ts';
 import type { RowKept } from './paper/squares.ts';
-import type { Step } from './work.ts';
+import type { Step, StepStatus } from './work.ts';
 
 /** The true problem, worked once by plain arithmetic; all indexes count places from `origin`. */
 export interface Plan {
@@ -38,6 +38,8 @@ export interface Plan {
   readonly onSquares: boolean;
   /** What is made of the plan alone, for all who work the problem. */
   readonly memo: Memo;
+  /** How its steps were last told, by step; changed in place. */
+  readonly told: (StepStatus | undefined)[];
 }
 
 export type TableKind =
@@ -66,7 +68,7 @@ export interface Scope {
 /** The true problem before its steps are listed. */
 export type BarePlan = Omit<
   Plan,
-  'steps' | 'indexOf' | 'scopes' | 'tables' | 'making' | 'asked' | 'onSquares' | 'memo'
+  'steps' | 'indexOf' | 'scopes' | 'tables' | 'making' | 'asked' | 'onSquares' | 'memo' | 'told'
 >;
 
 /** One laying (or lifting: negative count) that counts for a pair. */

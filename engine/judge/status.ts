@@ -1,7 +1,6 @@
 import { LINES } from '../mat/sheet.ts';
 import type { Status } from '../vocabulary.ts';
 import { isOver } from './ledger.ts';
-import { remembered, slots } from './memo.ts';
 import { NO_LINE, rowLines } from './paper/lines.ts';
 import type { Finding, Moment, Plan, Scene } from './scene.ts';
 import type { Lifted, StepStatus } from './work.ts';
@@ -32,8 +31,6 @@ export function statusOf(
   return later ? 'open' : 'notRight';
 }
 
-const TOLD = slots(1);
-
 export function stepStatuses(
   plan: Plan,
   findings: readonly Finding[],
@@ -41,7 +38,7 @@ export function stepStatuses(
   answers: Answers,
 ): StepStatus[] {
   // Of the same problem most steps stand the same way in every work: they are told by the same words.
-  const told = remembered<StepStatus[]>(plan.memo, TOLD, () => [], plan);
+  const { told } = plan;
   const statuses = new Array<StepStatus>(plan.steps.length);
   for (let step = 0; step < plan.steps.length; step += 1) {
     const { given, due } = findings[step]!;

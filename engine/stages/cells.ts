@@ -1,3 +1,4 @@
+import { AT_THE_PRODUCT, NOW } from '../judge/ledger.ts';
 import { kept, recalled, slots } from '../judge/memo.ts';
 import { readSquares } from '../judge/paper/facts-kept.ts';
 import { lostIn, readyIn } from '../judge/paper/facts-read.ts';
@@ -14,7 +15,7 @@ import {
   zerosLeftOut,
 } from '../judge/paper/summing.ts';
 import { pointWith } from '../judge/point.ts';
-import type { Findings, Moment, Plan, Scene } from '../judge/scene.ts';
+import type { Findings, Plan, Scene } from '../judge/scene.ts';
 import type { StageRules } from '../judge/stage.ts';
 import { tiles } from '../judge/tiles.ts';
 import type { Suggestion } from '../judge/work.ts';
@@ -26,8 +27,6 @@ import { nextInLine } from './line-moves.ts';
 import { nextPoint } from './point-moves.ts';
 import { nextTile } from './tile-moves.ts';
 
-const NOW: Moment = { at: 'now' };
-const OVER: Moment = { at: 'product' };
 const DIAGONALS = slots(1);
 
 /** The digits on the squares, added along the diagonals. */
@@ -72,7 +71,7 @@ function next(scene: Scene, findings: Findings): Suggestion | null {
 }
 
 function nextRow(scene: Scene): Suggestion | null {
-  const squares = readSquares(scene, OVER);
+  const squares = readSquares(scene, AT_THE_PRODUCT);
   const stray = squares.map(lostIn).find(({ length }) => length > 0)?.[0];
   if (stray !== undefined) return rubSquare(scene.plan, stray);
   for (let row = 0; row < scene.plan.rows; row += 1) {
@@ -107,17 +106,18 @@ function nextDigit(scene: Scene, fact: Fact, swapped: boolean): Suggestion | nul
 }
 
 function nextSum(scene: Scene): Suggestion | null {
-  const reading = readSum(diagonals, scene, OVER);
+  const reading = readSum(diagonals, scene, AT_THE_PRODUCT);
   return nextInLine(scene, reading, { line: 'product', carries: 'carry:product', row: -1 });
 }
 
 function leftOut(scene: Scene): readonly number[] {
-  return zerosLeftOut(readSum(diagonals, scene, OVER));
+  return zerosLeftOut(readSum(diagonals, scene, AT_THE_PRODUCT));
 }
 
 /** No bars: facts in figures on the squares, the diagonals summed; the bridge to paper. */
 export const cells: StageRules = {
   id: 'cells',
+  // What was written on squares is noted before the sum reads them.
   aspects: [tiles, pens, factsWritten, summing(diagonals), pointWith(leftOut)],
   next,
 };

@@ -1,3 +1,4 @@
+import { AT_THE_PRODUCT } from '../judge/ledger.ts';
 import { carriesOf, holdsDigits } from '../judge/paper/lines.ts';
 import { multiplied, paperZerosLeftOut, writtenRows } from '../judge/paper/multiplied.ts';
 import { pens } from '../judge/paper/pens.ts';
@@ -22,7 +23,7 @@ function next(scene: Scene, findings: Findings): Suggestion | null {
 
 /** One row is the product: it is written where the product stands. */
 function nextSingle(scene: Scene): Suggestion | null {
-  const reading = readRow(multiplied, scene, { at: 'product' }, 0);
+  const reading = readRow(multiplied, scene, AT_THE_PRODUCT, 0);
   const beside = reading.spec.line === 0 && holdsDigits(scene.position, 0);
   const line = beside ? 'partial:0' : 'product';
   return nextInLine(scene, reading, { line, carries: 'carry:0', row: 0 });
@@ -48,7 +49,7 @@ function nextRow(scene: Scene, row: number): Suggestion | null {
 }
 
 function nextSum(scene: Scene): Suggestion | null {
-  const reading = readSum(writtenRows, scene, { at: 'product' });
+  const reading = readSum(writtenRows, scene, AT_THE_PRODUCT);
   return nextInLine(scene, reading, { line: 'product', carries: 'carry:product', row: -1 });
 }
 

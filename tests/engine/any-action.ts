@@ -8,6 +8,7 @@ export function anyAction(): fc.Arbitrary<Action> {
   const tile = { edge: fc.constantFrom('bottom', 'right'), index: fc.nat({ max: 4 }) };
   const place = fc.integer({ min: -1, max: 8 });
   const digit = fc.nat({ max: 9 });
+  const slot = fc.constantFrom('own', 'fromRight');
   const line = fc.constantFrom('product', 'partial:0', 'partial:1', 'carry:0', 'carry:product');
   const tell = (name: string, fields: object) =>
     fc.record({ do: fc.constant(name), ...fields }) as fc.Arbitrary<object>;
@@ -51,6 +52,9 @@ export function anyAction(): fc.Arbitrary<Action> {
     },
     { weight: 2, arbitrary: tell('write', { line, place, digit }) },
     { weight: 1, arbitrary: tell('rub', { line, place }) },
+    { weight: 2, arbitrary: tell('write', { square, slot, digit }) },
+    { weight: 1, arbitrary: tell('write', { square, slot, digit, of: square }) },
+    { weight: 1, arbitrary: tell('rub', { square, slot }) },
     {
       weight: 1,
       arbitrary: tell('say', {

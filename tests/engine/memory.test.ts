@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Action, type Problem, replay, type Work } from '../../engine/index.ts';
+import { type Action, CONTROLS, type Problem, replay, type Work } from '../../engine/index.ts';
 import { advance, startRun, viewOf } from '../../engine/judge/run.ts';
 import { stageRules } from '../../engine/stages/known.ts';
+import { CellsPupil, randomCellsHabits } from '../oracle/cells-pupil.ts';
+import { CELLS_SLIPS } from '../oracle/cells-slips.ts';
 import { chanceOf } from '../oracle/chance.ts';
 import { PaperPupil, randomPaperHabits } from '../oracle/paper-pupil.ts';
 import { PAPER_SLIPS } from '../oracle/paper-slips.ts';
@@ -18,7 +20,8 @@ const FORGETFUL = new Proxy([], {
 
 /** Judged as if nothing had ever been read before. */
 function replayForgetting(problem: Problem, actions: readonly Action[]): Work {
-  const run = { ...startRun(problem, stageRules(problem.stage)), memo: FORGETFUL };
+  const started = startRun(problem, stageRules(problem.stage));
+  const run = { ...started, memo: FORGETFUL, plan: { ...started.plan, memo: FORGETFUL } };
   for (const action of actions) advance(run, action);
   return viewOf(run);
 }
@@ -53,6 +56,29 @@ describe('what the judge remembers of a work changes no judgement', () => {
         const { slip } = chance.pick(Object.values(PAPER_SLIPS))(chance);
         const given = { across: multiplicand.digits, up: multiplier.digits, ...mat };
         const pupil = new PaperPupil(given, randomPaperHabits(chance), chance, slip);
+        const actions = actionsOf(pupil.work());
+        for (const action of strange) actions.splice(chance.below(actions.length), 0, action);
+        expectSame(problem, actions);
+      }),
+      { numRuns: 120 },
+    );
+  });
+
+  it('of facts on squares with a slip, and with whatever was done meanwhile', () => {
+    fc.assert(
+      fc.property(fc.nat(), fc.array(anyAction(), { maxLength: 12 }), (seed, strange) => {
+        const chance = chanceOf(seed);
+        const problem = problemOf({
+          stage: 'cells',
+          multiplicand: randomNumber(chance, 1 + chance.below(4)),
+          multiplier: randomNumber(chance, 1 + chance.below(3)),
+          policy: { control: chance.pick(CONTROLS) },
+        });
+        const { multiplicand, multiplier, mat } = problem;
+        const given = { across: multiplicand.digits, up: multiplier.digits, ...mat };
+        const slips = chance.pick(Object.values(CELLS_SLIPS))(chance).slip;
+        const ways = randomCellsHabits(chance);
+        const pupil = new CellsPupil(given, randomPaperHabits(chance), ways, chance, slips);
         const actions = actionsOf(pupil.work());
         for (const action of strange) actions.splice(chance.below(actions.length), 0, action);
         expectSame(problem, actions);

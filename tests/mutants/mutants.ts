@@ -30,6 +30,7 @@ const judging = group([
 ]);
 const slipping = group(['tests/engine/slips.test.ts']);
 const writing = group(['tests/engine/cells.test.ts']);
+const remembering = group(['tests/engine/memory.test.ts']);
 const recording = group(['tests/engine/record.test.ts']);
 const drawing = group(['tests/problems/draw.test.ts', 'tests/problems/generate.test.ts']);
 const attempting = group(['tests/mastery/first-attempt.test.ts']);
@@ -377,6 +378,14 @@ export const mutants: readonly Mutant[] = [
     'what was acknowledged is forgotten',
     'known: [...ledger.known, ...entries],',
     'known: ledger.known,',
+  ),
+
+  // Memory
+  remembering(
+    'engine/judge/paper/facts-kept.ts',
+    'a row of squares is remembered whatever was written on it since',
+    'recalled(memo, slot, known, line) ??\n    kept(memo, slot, asKept(plan, row, line, known), known, line)',
+    'recalled(memo, slot, known) ??\n    kept(memo, slot, asKept(plan, row, line, known), known)',
   ),
 
   // Sessions

@@ -111,7 +111,7 @@ function isFound(found: readonly Amiss[], { fact, part }: Amiss): boolean {
   return found.some((each) => each.fact.pair === fact.pair && each.part === part);
 }
 
-export function isPair({ pair }: Pick<Fact, 'pair'>, other: Square): boolean {
+function isPair({ pair }: Pick<Fact, 'pair'>, other: Square): boolean {
   return isSameSquare(pair, other);
 }
 

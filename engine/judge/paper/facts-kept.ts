@@ -5,6 +5,7 @@ import { kept, recalled, slots } from '../memo.ts';
 import type { Moment, OnPaper, Scene } from '../scene.ts';
 import { asKept, readRow } from './facts-read.ts';
 import { ALL_ENDED, NOT_ENDED, ROW_ENDED } from './facts-row.ts';
+import { isFinal } from './rows-written.ts';
 import type { Ends, RowKept, RowOfFacts, Squares } from './squares.ts';
 
 /** In mid-work, and when all is over. */
@@ -45,7 +46,7 @@ export function readSquaresOf(scene: Scene, moment: Moment, row: number): RowOfF
   const { tiles, paper } = position;
   const line = paper.squares[row];
   const known = ledger.onPaper.squares[row];
-  const ends = endsOf(endedRows(scene, moment), row);
+  const ends = endsOf(scene, moment, row);
   const past = known === undefined ? undefined : readAsKept(scene, row, line, known);
   if (known?.tiles === tiles && known.ends === ends) return past!;
   const slot = ROWS + 2 * row + 1;
@@ -55,18 +56,9 @@ export function readSquaresOf(scene: Scene, moment: Moment, row: number): RowOfF
   );
 }
 
-/** Bit r: nothing more comes in row r; −1: nor anywhere. */
-function endedRows({ plan, position }: Scene, moment: Moment): number {
-  if (isOver(moment)) return -1;
-  let ended = moment.at === 'row' ? 1 << moment.row : 0;
-  const { rows } = position.finished;
-  for (let index = 0; index < rows.length; index += 1) ended |= 1 << rows[index]!;
-  return ended & ((1 << plan.up.length) - 1);
-}
-
-function endsOf(ended: number, row: number): Ends {
-  if (ended < 0) return ALL_ENDED;
-  return (ended & (1 << row)) === 0 ? NOT_ENDED : ROW_ENDED;
+function endsOf(scene: Scene, moment: Moment, row: number): Ends {
+  if (isOver(moment)) return ALL_ENDED;
+  return row < scene.plan.up.length && isFinal(scene, moment, row) ? ROW_ENDED : NOT_ENDED;
 }
 
 /** A row as it read when it was last looked at; `line`: what stood there then. */
@@ -94,13 +86,12 @@ export function keptSquares(
 ): OnPaper['squares'] {
   const { plan, position, ledger, memo } = scene;
   const { tiles, paper } = position;
-  const ended = endedRows(scene, moment);
   let all: (RowKept | undefined)[] | undefined;
   for (let row = 0; row < paper.squares.length; row += 1) {
     const line = paper.squares[row];
     if (line === undefined) continue;
     const known = ledger.onPaper.squares[row];
-    const ends = endsOf(ended, row);
+    const ends = endsOf(scene, moment, row);
     if (line === before[row] && known?.tiles === tiles && known.ends === ends) continue;
     const past = known === undefined ? undefined : readAsKept(scene, row, before[row], known);
     const read = readRow(plan, row, line, tiles, ends, past);

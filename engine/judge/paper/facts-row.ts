@@ -209,9 +209,10 @@ function isCoveredAt(way: RowWay, column: number, part: Part): boolean {
 
 /** The digits that name another pair than that of their slot, by square. */
 export function lostOf(way: RowRead): readonly Entry[] {
-  const { lost } = way;
+  const { lost, line } = way;
   const all: Entry[] = [];
-  for (let column = 0; all.length < lost; column += 1) {
+  const width = lost === 0 || line === undefined ? -1 : line.length;
+  for (let column = 0; column <= width; column += 1) {
     if (isCoveredAt(way, column, 'units')) all.push(digitAt(way, column, 'units')!);
     if (isCoveredAt(way, column - 1, 'tens')) all.push(digitAt(way, column - 1, 'tens')!);
   }

@@ -2,7 +2,7 @@ import type { ActionOf } from '../../mat/action.ts';
 import { isSameSquare, type Square } from '../../mat/geometry.ts';
 import type { Sheet } from '../../mat/sheet.ts';
 import { noted, withPaper } from '../changes.ts';
-import { finding, NOTHING_YET, sceneWith, staleFinding, trueDue } from '../ledger.ts';
+import { finding, NOTHING_YET, NOW, sceneWith, staleFinding, trueDue } from '../ledger.ts';
 import type { Aspect, Finding, Ledger, Moment, Note, Plan, Scene } from '../scene.ts';
 import { factStep, type Judged, squareFaults } from './facts-faults.ts';
 import { keptSquares, readSquares, readSquaresOf } from './facts-kept.ts';
@@ -10,8 +10,6 @@ import { isDoubted, stands } from './facts-read.ts';
 import { dueAt, entryAt, factAt, isHeld, lostOf, pairAt, valueAt } from './facts-row.ts';
 import { markFaults } from './rows-written.ts';
 import type { RowOfFacts, Squares } from './squares.ts';
-
-const NOW: Moment = { at: 'now' };
 
 /** Pairs of which a digit stands elsewhere, by its own word and by that of a fault. */
 interface Astray {

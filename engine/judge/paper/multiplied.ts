@@ -1,7 +1,8 @@
 import { MAT_LIMITS } from '../../mat/geometry.ts';
 import type { Digits, Sheet } from '../../mat/sheet.ts';
+import { AT_THE_PRODUCT } from '../ledger.ts';
 import { kept, recalled, slots } from '../memo.ts';
-import type { Moment, Plan, Scene } from '../scene.ts';
+import type { Plan, Scene } from '../scene.ts';
 import { atLeastOne, type Columns, productColumns } from './columns.ts';
 import { holdsDigits, rowLines } from './lines.ts';
 import { isZeroRow } from './row-steps.ts';
@@ -115,10 +116,9 @@ function rowReady(scene: Scene, row: number): number {
 
 /** The zeros that the child left out at the end of the product, on whichever line it stands. */
 export function paperZerosLeftOut(scene: Scene): readonly number[] {
-  const moment: Moment = { at: 'product' };
   const single = scene.plan.up.length === 1;
   const reading = single
-    ? readRow(multiplied, scene, moment, 0)
-    : readSum(writtenRows, scene, moment);
+    ? readRow(multiplied, scene, AT_THE_PRODUCT, 0)
+    : readSum(writtenRows, scene, AT_THE_PRODUCT);
   return zerosLeftOut(reading);
 }

@@ -1,3 +1,4 @@
+import { MAT_LIMITS } from '../../mat/geometry.ts';
 import { pileValue } from '../../mat/position.ts';
 import { lastStroke } from '../../mat/sheet.ts';
 import { digitsOf } from '../../numerals/numeral.ts';
@@ -22,7 +23,7 @@ export const recorded: RowSource = {
   },
 };
 
-const COLUMNS = slots(6);
+const COLUMNS = slots(MAT_LIMITS.rows.most);
 
 function readFrom(scene: Scene, row: number): readonly Columns[] {
   const { memo, position, ledger } = scene;
@@ -42,7 +43,7 @@ function readFrom(scene: Scene, row: number): readonly Columns[] {
 }
 
 /** By row: what it truly makes, the same whenever it is read. */
-const TRULY = slots(6);
+const TRULY = slots(MAT_LIMITS.rows.most);
 
 function columnsOf(scene: Scene, row: number): readonly Columns[] {
   const { plan } = scene;

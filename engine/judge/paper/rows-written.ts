@@ -1,7 +1,7 @@
 import type { ActionOf, Line } from '../../mat/action.ts';
 import { MAT_LIMITS } from '../../mat/geometry.ts';
 import { FIRST_CARRIES, lineIndex, PRODUCT } from '../../mat/sheet.ts';
-import { finding, findingWith, isOver, NOTHING_YET, sceneWith } from '../ledger.ts';
+import { finding, findingWith, isOver, NOTHING_YET, NOW, sceneWith } from '../ledger.ts';
 import { kept, recalled, remembered, slots } from '../memo.ts';
 import type {
   Aspect,
@@ -276,8 +276,6 @@ function latchRow(
     keepRow(scene, ledger, final, found, columns, ready, reading);
   return { ledger, reading };
 }
-
-const NOW: Moment = { at: 'now' };
 
 type Remark = NonNullable<Noted['remark']>;
 

@@ -67,7 +67,10 @@ export interface RowOfFacts {
 /** By row of the mat. */
 export type Squares = readonly RowOfFacts[];
 
-/** What is remembered of a row: how it read when it was last looked at; what stands there has been the same since. */
+/**
+ * What is remembered of a row: how it read when it was last looked at; what stands there has been the same since, so what
+ * is written on squares is noted before anything else reads them.
+ */
 export interface RowKept {
   readonly tiles: Desk['tiles'];
   readonly ends: Ends;

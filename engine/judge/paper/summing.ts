@@ -1,7 +1,7 @@
 import type { ActionOf, Line } from '../../mat/action.ts';
 import type { Desk } from '../../mat/desk.ts';
 import { PRODUCT, PRODUCT_CARRIES } from '../../mat/sheet.ts';
-import { isOver, sceneWith } from '../ledger.ts';
+import { isOver, NOW, sceneWith } from '../ledger.ts';
 import { kept, recalled, slots } from '../memo.ts';
 import type {
   Aspect,
@@ -188,8 +188,6 @@ function assess(source: Addends, scene: Scene, moment: Moment, findings: Finding
 }
 
 const LINES: readonly Line[] = ['product', 'carry:product'];
-
-const NOW: Moment = { at: 'now' };
 
 type Pen = ActionOf<'write'> | ActionOf<'rub'>;
 

@@ -22,7 +22,7 @@ export interface KeySource {
 export interface Remote {
   readonly name: string;
   go(address: string): Promise<void>;
-  /** The inner size of the window. */
+  /** The inner size of the window, as near as the browser can: WebKit's is never narrower than 480. */
   resize(width: number, height: number): Promise<void>;
   /** The value of an expression in the page, which may be a promise of text. */
   evaluate(expression: string): Promise<string>;

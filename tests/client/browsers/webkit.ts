@@ -103,7 +103,7 @@ export const openWebKit = async (): Promise<Remote> => {
     }
   };
   // Nothing is beside the page: when it is as wide as the window it is as high, too, but for what is above it.
-  const sample = { width: 1000, height: 700 };
+  const sample = { width: 1013, height: 700 };
   const above = sample.height - (await sized(sample, ({ width }) => width === sample.width)).height;
   return {
     name: 'WebKit',
