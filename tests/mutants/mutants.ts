@@ -382,10 +382,10 @@ export const mutants: readonly Mutant[] = [
 
   // Memory
   remembering(
-    'engine/judge/paper/facts-kept.ts',
-    'a row of squares is remembered whatever was written on it since',
-    'recalled(memo, slot, known, line) ??\n    kept(memo, slot, asKept(plan, row, line, known), known, line)',
-    'recalled(memo, slot, known) ??\n    kept(memo, slot, asKept(plan, row, line, known), known)',
+    'engine/judge/memo.ts',
+    'what is remembered is taken for what it is not: one thing that decides it is not looked at',
+    'known.a === a && known.b === b && ',
+    'known.a === a && ',
   ),
 
   // Sessions
