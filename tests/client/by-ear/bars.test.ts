@@ -196,7 +196,9 @@ describe('by keyboard and screen reader alone', () => {
     await child.hears('4 laid.');
     await child.presses('PageDown', 'ArrowLeft', '+', '+', '+', '3');
     await child.hears('4 bars of 3 laid.');
-    await child.presses('PageDown', 'Enter', '1', '2', 'Enter');
+    await child.presses('PageDown', 'Enter');
+    await child.isOn('heading', 'units, 4 bars of 3');
+    await child.presses('1', '2', 'Enter');
     await child.hears('Counted: 12.');
     await child.uses('To another square');
     await child.isOn('heading', 'The tens are in your hand. Where does the new bar go?');
@@ -226,7 +228,9 @@ describe('by keyboard and screen reader alone', () => {
     );
     await child.reads('heading', 'Count each pile of the first row. Exchange every ten.');
     await child.goesTo('gridcell', /^row units, column units, /);
-    await child.presses('Enter', '1', '3', 'Enter', 'Escape');
+    await child.presses('Enter');
+    await child.isOn('heading', 'units, 4 bars of 3');
+    await child.presses('1', '3', 'Enter', 'Escape');
     await child.uses('Check');
     await child.hears('Look again at what is lifted.');
     await child.goesTo('gridcell', /look again$/);
