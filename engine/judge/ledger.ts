@@ -205,6 +205,11 @@ function bareFindings(follows: boolean): Readonly<Record<Grade, Finding>> {
 
 export const NOTHING_YET: Finding = finding('none', false);
 
+/** Most digits are right: one finding for all that are the same. */
+export const RIGHT_DIGITS: readonly Finding[] = Array.from({ length: 10 }, (_, digit) =>
+  finding('right', false, digit, digit),
+);
+
 export const NOW: Moment = { at: 'now' };
 export const AT_THE_PRODUCT: Moment = { at: 'product' };
 

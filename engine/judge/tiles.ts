@@ -1,6 +1,6 @@
 import type { ActionOf } from '../mat/action.ts';
 import { EDGES, type Edge } from '../vocabulary.ts';
-import { finding } from './ledger.ts';
+import { finding, RIGHT_DIGITS } from './ledger.ts';
 import type { Aspect, Finding, Note, Plan, Scene } from './scene.ts';
 
 function digitsOn(plan: Pick<Plan, 'across' | 'up'>, edge: Edge): readonly number[] {
@@ -21,9 +21,6 @@ const note: Note<ActionOf<'layTile'> | ActionOf<'liftTile'>> = (before, _after, 
   return { ledger, remark: { step, verdict: given === due ? 'right' : 'wrong', given, due } };
 };
 
-/** Most tiles are just right: the same finding for all with the same digit. */
-const RIGHT = Array.from({ length: 10 }, (_, digit) => finding('right', false, digit, digit));
-
 function assessEdge({ plan, position }: Scene, edge: Edge, findings: Finding[]): void {
   const digits = digitsOn(plan, edge);
   const tiles = position.tiles[edge];
@@ -31,7 +28,9 @@ function assessEdge({ plan, position }: Scene, edge: Edge, findings: Finding[]):
     const due = digits[index]!;
     const given = tiles[index] ?? null;
     findings[tileStep(plan, edge, index)] =
-      given === due ? RIGHT[due]! : finding(given === null ? 'none' : 'wrong', false, given, due);
+      given === due
+        ? RIGHT_DIGITS[due]!
+        : finding(given === null ? 'none' : 'wrong', false, given, due);
   }
   for (let index = digits.length; index < tiles.length; index += 1) {
     const given = tiles[index] ?? null;

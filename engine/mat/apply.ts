@@ -136,17 +136,8 @@ function finish<P>(
   const row = Number(what.slice('row:'.length));
   if (row >= writtenRows(problem)) return 'nothingToFinish';
   if (rows.includes(row)) return position;
-  return ended(position, { rows: inserted(rows, row), product, problem: false });
-}
-
-/** From the lowest up. */
-function inserted(rows: readonly number[], row: number): readonly number[] {
-  const more = new Array<number>(rows.length + 1);
-  let at = rows.length;
-  for (; at > 0 && rows[at - 1]! > row; at -= 1) more[at] = rows[at - 1]!;
-  more[at] = row;
-  for (at -= 1; at >= 0; at -= 1) more[at] = rows[at]!;
-  return more;
+  const [below, above] = [rows.filter((each) => each < row), rows.filter((each) => each > row)];
+  return ended(position, { rows: [...below, row, ...above], product, problem: false });
 }
 
 function ended<P>(

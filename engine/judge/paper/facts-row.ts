@@ -149,7 +149,7 @@ export function slotChanged(before: RowWay['line'], now: RowWay['line']): number
 }
 
 /** What such a slot is for, */
-export function partIn(swapped: boolean, slot: number): Part {
+function partIn(swapped: boolean, slot: number): Part {
   return (slot % 2 === 0) === swapped ? 'tens' : 'units';
 }
 

@@ -1,7 +1,15 @@
 import type { ActionOf, Line } from '../../mat/action.ts';
 import { MAT_LIMITS } from '../../mat/geometry.ts';
 import { FIRST_CARRIES, lineIndex, PRODUCT } from '../../mat/sheet.ts';
-import { finding, findingWith, isOver, NOTHING_YET, NOW, sceneWith } from '../ledger.ts';
+import {
+  finding,
+  findingWith,
+  isOver,
+  NOTHING_YET,
+  NOW,
+  RIGHT_DIGITS,
+  sceneWith,
+} from '../ledger.ts';
 import { kept, recalled, remembered, slots } from '../memo.ts';
 import type {
   Aspect,
@@ -194,11 +202,6 @@ export function digitFinding(
         : finding('right', given !== truth, given, due);
   }
 }
-
-/** Most digits are right: one finding for all that are the same. */
-const RIGHT_DIGITS = Array.from({ length: 10 }, (_, digit) =>
-  finding('right', false, digit, digit),
-);
 
 /** Nothing or zeros; where the child's own tile makes it a row, the whole row belongs to the one step. */
 function zeroRow(scene: Scene, { spec, reads }: LineReading, blank: boolean): Finding {
